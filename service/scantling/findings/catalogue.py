@@ -1,4 +1,4 @@
-"""The catalogue of finding codes: one TOML file a subject under catalogue/, read once when first asked for.
+"""The catalogue of finding codes: one TOML file a subject under codes/, read once when first asked for.
 
 Each table of a file is a code (kebab-case) with `title`, `meaning`, `remedy` and `severity` (the usual one).
 """
@@ -27,7 +27,7 @@ class Entry:
 def catalogue() -> dict[str, Entry]:
     """Return every finding code, sorted by code. Raises ValueError when two subjects claim one code."""
     entries: dict[str, Entry] = {}
-    folder = resources.files(__package__) / "catalogue"
+    folder = resources.files(__package__) / "codes"
     for file in sorted(folder.iterdir(), key=lambda f: f.name):
         if not file.name.endswith(".toml"):
             continue
