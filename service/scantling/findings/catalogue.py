@@ -35,9 +35,7 @@ def catalogue() -> dict[str, Entry]:
         for code, row in tomllib.loads(file.read_text(encoding="utf-8")).items():
             if code in entries:
                 raise ValueError(f"finding code {code!r} stands in {entries[code].subject} and in {subject}")
-            entries[code] = Entry(
-                code, subject, Severity(row["severity"]), row["title"], row["meaning"], row["remedy"]
-            )
+            entries[code] = Entry(code, subject, Severity(row["severity"]), row["title"], row["meaning"], row["remedy"])
     return dict(sorted(entries.items()))
 
 

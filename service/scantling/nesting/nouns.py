@@ -76,7 +76,7 @@ class Stock:
 
 @dataclass(frozen=True, slots=True)
 class Trim:
-    """What is cut off each edge before the sheet is used: `start`/`end` along the length, `near`/`far` along the width."""
+    """What is cut off each edge before the sheet is used: start and end along x, near and far along y."""
 
     start: int = 0
     end: int = 0
