@@ -1,0 +1,108 @@
+"""How long a screw may be: the shortest that bites, the longest that stays inside, and the stocked one between.
+
+Lengths run from the top of the head along the axis. With the head `head_depth_mm` below the surface, a screw of
+length L has its point at depth head_depth + L, so it bites head_depth + L - head_layers into the receiver.
+"""
+
+from dataclasses import dataclass
+
+from .errors import UnknownRowError
+from .screws import StockScrew, screw_gauge, screw_stock
+
+# Bite wanted in the receiver, in shank diameters. 6: below it NDS 2018 12.1.5 gives no design value at all.
+# 3 and 2 are practice: the tapered point takes 2 diameters (NDS Appendix Table L3, footnote 6), so a screw that
+# pulls up a glued joint needs one diameter of full thread more, and one that only locates needs the point.
+BITE_DIAMETERS = {"holds": 6.0, "clamps": 3.0, "locates": 2.0}
+# At 10 diameters NDS 2018 Table 12L gives the full lateral value: more length buys effort, seldom strength.
+ENOUGH_DIAMETERS = 10.0
+GUARD_MM = 0.01
+
+
+@dataclass(frozen=True, slots=True)
+class LengthWindow:
+    """The lengths that do: shortest that bites and longest that stays inside, mm; `aim_mm` is the one to look for."""
+
+    shortest_mm: float
+    longest_mm: float
+    role: str = "holds"
+    aim_mm: float = 0.0
+
+    @property
+    def empty(self) -> bool:
+        """Return True when no length both bites and stays inside."""
+        return self.shortest_mm > self.longest_mm + GUARD_MM
+
+    def admits(self, length_mm: float) -> bool:
+        """Return True when a length (mm) lies in the window, with 0.01 mm for rounding."""
+        return self.shortest_mm - GUARD_MM <= length_mm <= self.longest_mm + GUARD_MM
+
+
+def screw_window(
+    head_layers_mm: float,
+    receiver_mm: float,
+    gauge: int,
+    role: str,
+    head_depth_mm: float,
+    clear_mm: float = 2.0,
+) -> LengthWindow:
+    """Return the window of lengths for a screw through `head_layers_mm` into a receiver `receiver_mm` deep, all mm.
+
+    `clear_mm` is left between the point and the far side. The window may be empty (`.empty`). Raises UnknownGauge,
+    UnknownRowError for a role other than holds, clamps, locates, ValueError for a negative length.
+    Bite: NDS 2018 12.1.5 for `holds` (6 diameters, point included); practice for `clamps` and `locates`.
+    """
+    return window_for_diameter(
+        head_layers_mm, receiver_mm, screw_gauge(gauge).diameter_mm, role, head_depth_mm, clear_mm
+    )
+
+
+def window_for_diameter(
+    head_layers_mm: float,
+    receiver_mm: float,
+    diameter_mm: float,
+    role: str,
+    head_depth_mm: float,
+    clear_mm: float = 2.0,
+) -> LengthWindow:
+    """Return the window for a screw given by its outside diameter (mm) instead of a gauge; else as screw_window."""
+    if role not in BITE_DIAMETERS:
+        raise UnknownRowError("screw role", role, BITE_DIAMETERS)
+    lengths = (
+        ("head layers", head_layers_mm),
+        ("receiver", receiver_mm),
+        ("head depth", head_depth_mm),
+        ("clear", clear_mm),
+    )
+    for name, value in lengths:
+        if not value >= 0:
+            raise ValueError(f"{name} must be 0 mm or more, not {value}")
+    if not diameter_mm > 0:
+        raise ValueError(f"screw diameter must be above 0 mm, not {diameter_mm}")
+    to_receiver = head_layers_mm - head_depth_mm
+    shortest = to_receiver + BITE_DIAMETERS[role] * diameter_mm
+    longest = to_receiver + receiver_mm - clear_mm
+    enough = min(longest, max(shortest, to_receiver + ENOUGH_DIAMETERS * diameter_mm))
+    aim = {"holds": enough, "clamps": (shortest + enough) / 2, "locates": shortest}[role]
+    return LengthWindow(shortest, longest, role, aim)
+
+
+def stocked_lengths(window: LengthWindow, gauge: int) -> tuple[StockScrew, ...]:
+    """Return every stocked screw of a gauge whose length lies in the window, shortest first. Raises UnknownGauge."""
+    screw_gauge(gauge)
+    return tuple(s for s in screw_stock() if s.gauge == gauge and window.admits(s.length_mm))
+
+
+def stocked_length(window: LengthWindow, gauge: int) -> StockScrew | None:
+    """Return the stocked screw to take, or None when none lies in the window. Raises UnknownGauge.
+
+    Holding screws: the shortest that reaches the full 10 diameters of bite, else the longest there is, because
+    bite is what they are for. Clamping screws: nearest the middle of the useful window, so that a thin sheet or a
+    deep countersink leaves both the bite and the far face safe. Locating screws: the shortest.
+    """
+    fitting = stocked_lengths(window, gauge)
+    if not fitting:
+        return None
+    if window.role == "clamps":
+        return min(fitting, key=lambda screw: (abs(screw.length_mm - window.aim_mm), screw.length_mm))
+    long_enough = [screw for screw in fitting if screw.length_mm >= window.aim_mm - GUARD_MM]
+    return long_enough[0] if long_enough else fitting[-1]
