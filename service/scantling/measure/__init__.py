@@ -1,0 +1,40 @@
+"""What people write and read: lengths, angles, money, ids and thicknesses; rounding to the tape, display.
+
+Everything that comes from outside as text passes through here once, and is a plain float or whole number after that.
+"""
+
+from .angle import parse_angle, rise, rise_over_run
+from .errors import MeasureError, RequestError, RequestProblem, pointer
+from .ids import ID_PATTERN, parse_id, repeated_ids
+from .length import LIMIT_MM, hundredths, parse_length, parse_length_exact, snap
+from .money import MICRO, parse_currency, parse_money, plain_money, round_to_cent, show_money
+from .tape import TAPES, Tape
+from .thickness import Thickness, parse_thickness
+
+__all__ = [
+    "ID_PATTERN",
+    "LIMIT_MM",
+    "MICRO",
+    "TAPES",
+    "MeasureError",
+    "RequestError",
+    "RequestProblem",
+    "Tape",
+    "Thickness",
+    "hundredths",
+    "parse_angle",
+    "parse_currency",
+    "parse_id",
+    "parse_length",
+    "parse_length_exact",
+    "parse_money",
+    "parse_thickness",
+    "plain_money",
+    "pointer",
+    "repeated_ids",
+    "rise",
+    "rise_over_run",
+    "round_to_cent",
+    "show_money",
+    "snap",
+]
