@@ -1,0 +1,217 @@
+"""An independent check of a finished nesting. It shares no code with the search and trusts nothing it says.
+
+Every layout that leaves the service goes through `check_nesting`; one disagreement stops the answer.
+"""
+
+from collections import Counter, defaultdict
+from itertools import pairwise
+
+from .checker_cuts import Rectangle, find_crowded, find_locked, find_wrong_stages, walk_tree
+from .nouns import Grain, Job, Layout, Nesting, Piece, Placement, Stock, StockGrain
+
+
+def check_nesting(job: Job, nesting: Nesting) -> tuple[str, ...]:
+    """Return every disagreement between a nesting and the job it answers, in plain words; empty means sound.
+
+    Checked: pieces inside the trim, a kerf apart, clear of defects; through-cuts in the stated order and, from the
+    placements alone, that the pieces can be sawn apart; grain, groups, sizes, material and thickness; quantities
+    placed and left out; stock used; cost and objective added up again; offcuts; bounds not above the objective.
+    """
+    pieces = {p.id: p for p in job.pieces}
+    stocks = {s.id: s for s in job.stock}
+    faults: list[str] = []
+    for number, layout in enumerate(nesting.layouts, start=1):
+        stock = stocks.get(layout.stock)
+        if stock is None:
+            faults.append(f"layout {number}: unknown stock {layout.stock}")
+            continue
+        found = [] if layout.count >= 1 else [f"is made {layout.count} times"]
+        found += _check_parts(layout, stock, pieces)
+        found += _check_board(job, layout, stock) if stock.width is None else _check_sheet(job, layout, stock)
+        faults += [f"layout {number} ({layout.stock}): {f}" for f in found]
+    faults += _check_quantities(job, nesting)
+    faults += _check_groups(job, nesting)
+    faults += _check_stock(job, nesting)
+    faults += _check_money(job, nesting)
+    return tuple(faults)
+
+
+def _check_parts(layout: Layout, stock: Stock, pieces: dict[str, Piece]) -> list[str]:
+    """Check each placement against its piece: size, material, thickness, grain."""
+    faults: list[str] = []
+    for p in layout.placements:
+        piece = pieces.get(p.part)
+        if piece is None:
+            faults.append(f"{p.part} was never asked for")
+            continue
+        faults += [f"{p.part}: {f}" for f in _faults_of_part(p, piece, stock)]
+    return faults
+
+
+def _faults_of_part(p: Placement, piece: Piece, stock: Stock) -> list[str]:
+    faults = []
+    if p.length != piece.length + piece.oversize:
+        faults.append(f"is cut {_mm(p.length)} long, asked {_mm(piece.length + piece.oversize)}")
+    if stock.width is None:
+        if p.width is not None or p.turned or p.y != 0:
+            faults.append("is placed on a board as if it were a sheet")
+    elif piece.width is None:
+        faults.append("is a piece of board placed on a sheet")
+    elif p.width != piece.width + piece.oversize:
+        wrong = "no width" if p.width is None else _mm(p.width)
+        faults.append(f"is cut {wrong} wide, asked {_mm(piece.width + piece.oversize)}")
+    if None not in (piece.material, stock.material) and piece.material != stock.material:
+        faults.append(f"is of {piece.material}, the stock of {stock.material}")
+    if None not in (piece.thickness, stock.thickness) and piece.thickness != stock.thickness:
+        faults.append("has another thickness than the stock")
+    if stock.grain is StockGrain.ALONG and piece.grain is not Grain.ANY and p.turned != (piece.grain is Grain.ACROSS):
+        faults.append(f"has its grain the wrong way, asked {piece.grain.value} its length")
+    return faults
+
+
+def _check_board(job: Job, layout: Layout, stock: Stock) -> list[str]:
+    """Check one board: inside the trim, a kerf apart, clear of defects, offcuts between them."""
+    kerf, trim = job.cutting.kerf, job.cutting.trim
+    faults = [] if layout.tree is None else ["has a tree of cuts on a board"]
+    spans = sorted((p.x, p.x + p.length, p.part) for p in layout.placements)
+    for start, end, name in spans:
+        if start < trim.start or end > stock.length - trim.end:
+            faults.append(f"{name} lies outside the trimmed board")
+        faults += [f"{name} lies on the defect at {_mm(a)}" for a, b in stock.defects if start < b and a < end]
+    for offcut in layout.offcuts:
+        end = offcut.x + offcut.along_x
+        if offcut.x < 0 or end > stock.length:
+            faults.append("an offcut lies outside the board")
+        if offcut.along_x < job.least_offcut[0]:
+            faults.append(f"an offcut of {_mm(offcut.along_x)} is shorter than is worth keeping")
+        spans.append((offcut.x, end, "an offcut"))
+    spans.sort()
+    for (_, end, left), (start, _, right) in pairwise(spans):
+        if start < end + kerf:
+            how = "overlap" if start < end else f"lie closer than the kerf of {_mm(kerf)}"
+            faults.append(f"{left} and {right} at {_mm(start)} {how}")
+    return faults
+
+
+def _check_sheet(job: Job, layout: Layout, stock: Stock) -> list[str]:
+    """Check one sheet: inside the trim, a kerf apart, cuttable, and the stated cuts give exactly these pieces."""
+    assert stock.width is not None  # noqa: S101 - for the type checker; the caller has looked
+    trim = job.cutting.trim
+    faults: list[str] = []
+    rectangles: list[Rectangle] = []
+    for p in layout.placements:
+        x, y, dx, dy = p.x, p.y, p.along_x, p.along_y
+        rectangles.append((x, y, dx, dy, p.part))
+        inside_x = trim.start <= x and x + dx <= stock.length - trim.end
+        inside_y = trim.near <= y and y + dy <= stock.width - trim.far
+        if not (inside_x and inside_y):
+            faults.append(f"{p.part} at ({_mm(x)}, {_mm(y)}) lies outside the trimmed sheet")
+    for o in layout.offcuts:
+        rectangles.append((o.x, o.y, o.along_x, o.along_y, "an offcut"))
+        if o.x < 0 or o.y < 0 or o.x + o.along_x > stock.length or o.y + o.along_y > stock.width:
+            faults.append("an offcut lies outside the sheet")
+        if min(o.along_x, o.along_y) < min(job.least_offcut) or max(o.along_x, o.along_y) < max(job.least_offcut):
+            faults.append(f"an offcut of {_mm(o.along_x)} × {_mm(o.along_y)} is smaller than is worth keeping")
+    crowded = find_crowded(rectangles, job.cutting.kerf)
+    locked = find_locked(rectangles, job.cutting.kerf)
+    faults += [f for f in (crowded, locked) if f is not None]
+    return faults + _check_tree(job, layout, stock)
+
+
+def _check_tree(job: Job, layout: Layout, stock: Stock) -> list[str]:
+    """Check that the stated cuts can be made and leave exactly the placed pieces and the stated offcuts."""
+    root = layout.tree
+    if root is None:
+        return ["has no tree of cuts"]
+    if (root.x, root.y, root.along_x, root.along_y) != (0, 0, stock.length, stock.width):
+        return ["its cuts do not start from the whole sheet"]
+    leaves, faults = walk_tree(root, job.cutting.kerf)
+    if not faults:
+        faults = find_wrong_stages(root, job.cutting)
+    cut = Counter((n.part, n.x, n.y, n.along_x, n.along_y, n.turned) for n in leaves if n.part is not None)
+    placed = Counter((p.part, p.x, p.y, p.along_x, p.along_y, p.turned) for p in layout.placements)
+    faults += [f"{key[0]} at ({_mm(key[1])}, {_mm(key[2])}) is placed but not cut" for key in placed - cut]
+    faults += [f"{key[0]} at ({_mm(key[1])}, {_mm(key[2])}) is cut but not placed" for key in cut - placed]
+    kept = Counter((n.x, n.y, n.along_x, n.along_y) for n in leaves if n.kept)
+    if kept != Counter((o.x, o.y, o.along_x, o.along_y) for o in layout.offcuts):
+        faults.append("the offcuts listed are not the ones the cuts leave")
+    if any(n.kept and n.part is not None for n in leaves):
+        faults.append("a part is also kept as an offcut")
+    return faults
+
+
+def _check_quantities(job: Job, nesting: Nesting) -> list[str]:
+    """Check that each part is placed or listed as left out exactly as many times as it was asked for."""
+    asked: Counter[str] = Counter()
+    for piece in job.pieces:
+        asked[piece.id] += piece.quantity
+    found: Counter[str] = Counter()
+    for layout in nesting.layouts:
+        for p in layout.placements:
+            found[p.part] += layout.count
+    faults = []
+    for u in nesting.unplaced:
+        found[u.part] += u.quantity
+        if u.quantity < 1 or not u.reason:
+            faults.append(f"{u.part} is left out {u.quantity} times with the reason “{u.reason}”")
+    faults += [
+        f"{part}: {found[part]} placed or listed as left out, {asked[part]} asked for"
+        for part in sorted({*asked, *found})
+        if found[part] != asked[part]
+    ]
+    return faults
+
+
+def _check_groups(job: Job, nesting: Nesting) -> list[str]:
+    """Check that the parts of a group come from one sheet."""
+    group_of = {p.id: p.group for p in job.pieces if p.group is not None}
+    sheets: dict[str, int] = defaultdict(int)
+    for layout in nesting.layouts:
+        for group in {group_of[p.part] for p in layout.placements if p.part in group_of}:
+            sheets[group] += layout.count
+    return [f"group {group} is spread over {n} sheets" for group, n in sorted(sheets.items()) if n > 1]
+
+
+def _check_stock(job: Job, nesting: Nesting) -> list[str]:
+    """Check that no more stock is used than there is."""
+    used: Counter[str] = Counter()
+    for layout in nesting.layouts:
+        used[layout.stock] += layout.count
+    return [
+        f"{used[s.id]} of stock {s.id} used, {s.quantity} there"
+        for s in job.stock
+        if s.quantity is not None and used[s.id] > s.quantity
+    ]
+
+
+def _check_money(job: Job, nesting: Nesting) -> list[str]:
+    """Add cost and objective up again and compare them with what is stated and with the bounds."""
+    stocks = {s.id: s for s in job.stock}
+    used = [(stocks[layout.stock], layout.count) for layout in nesting.layouts if layout.stock in stocks]
+    priced = all(s.price is not None for s in job.stock)
+    faults = []
+    if priced:
+        objective = sum((s.price or 0) * n for s, n in used)
+        if nesting.cost != objective:
+            faults.append(f"cost is stated as {nesting.cost}, the stock used adds up to {objective}")
+    else:
+        objective = sum(s.length * (1 if s.width is None else s.width) * n for s, n in used)
+        if nesting.cost is not None:
+            faults.append("a cost is stated though not every stock has a price")
+    if nesting.objective != objective:
+        faults.append(f"the objective is stated as {nesting.objective}, it adds up to {objective}")
+    if nesting.objective_bound > nesting.objective:
+        faults.append("the bound lies above the objective")
+    if nesting.cost is not None and nesting.bound is not None and nesting.bound > nesting.cost:
+        faults.append("the bound of the cost lies above the cost")
+    if nesting.proven_minimal and nesting.objective_bound != nesting.objective:
+        faults.append("proven minimal is claimed though bound and objective differ")
+    if nesting.proven_minimal and nesting.cost is not None and nesting.bound != nesting.cost:
+        faults.append("proven minimal is claimed though the bound of the cost and the cost differ")
+    if nesting.proven_minimal and nesting.unplaced:
+        faults.append("proven minimal is claimed though parts are left out")
+    return faults
+
+
+def _mm(units: int) -> str:
+    return f"{units / 100:.2f} mm"
