@@ -1,0 +1,107 @@
+"""Panels held on all four edges: deflection and moment by series, and the pressure at which a thin panel buckles."""
+
+import math
+from dataclasses import dataclass
+from functools import cache
+
+from .validity import not_negative, positive, within
+
+_TERMS = 199  # odd terms up to this; the moment of the square plate then agrees with the closed form in five digits
+
+
+@dataclass(frozen=True, slots=True)
+class PlateBending:
+    """A panel under a spread load: deflection at the middle mm, moments along a and b in N mm per mm of width."""
+
+    deflection_mm: float
+    moment_a_nmm_per_mm: float
+    moment_b_nmm_per_mm: float
+
+
+@cache
+def plate_factors(side_ratio: float, poisson: float = 0.3) -> tuple[float, float]:
+    """Return alpha and beta of a panel resting on four edges: deflection alpha q a^4/D, moment beta q a^2, a the short side.
+
+    Units: no unit (ratios; a in mm goes with q in N/mm2). Valid: thin isotropic plates, b/a from 1 to 20, small
+    deflections. Raises: OutOfValidity. Source: Navier's double series; classical table, alpha 0.00406 for the square.
+    """
+    r = within("side ratio b/a", side_ratio, 1, 20, "", "plates: b/a of 1 or more; beyond 20 take a strip")
+    within("Poisson's ratio", poisson, 0, 0.5, "", "elasticity")
+    deflection = bending = 0.0
+    for m in range(1, _TERMS + 1, 2):
+        for n in range(1, _TERMS + 1, 2):
+            sign = 1 if (m + n) % 4 == 2 else -1
+            inner = m**2 + (n / r) ** 2
+            deflection += sign / (m * n * inner**2)
+            bending += sign * (m**2 + poisson * (n / r) ** 2) / (m * n * inner**2)
+    return 16 * deflection / math.pi**6, 16 * bending / math.pi**4
+
+
+def plate_stiffness(modulus_mpa: float, thickness_mm: float, poisson: float = 0.3) -> float:
+    """Return D = E t^3/12(1 - nu^2).
+
+    Units: N/mm2, mm; answer in N mm. Valid: thin isotropic plates. Raises: OutOfValidity. Source: plate theory.
+    """
+    within("Poisson's ratio", poisson, 0, 0.5, "", "elasticity")
+    e, t = positive("modulus of elasticity", modulus_mpa, "N/mm2"), positive("thickness", thickness_mm, "mm")
+    return e * t**3 / (12 * (1 - poisson**2))
+
+
+def four_edges(pressure_mpa: float, short_mm: float, long_mm: float, stiffness_nmm: float) -> PlateBending:
+    """Return deflection and moments of an isotropic panel resting on all four edges under a spread load.
+
+    Units: N/mm2, mm, N mm; answer in mm and N mm per mm. Valid: thin panels, deflection below half the thickness.
+    Raises: OutOfValidity. Source: Navier's series (plate theory); square plate alpha 0.004062.
+    """
+    a, b = positive("short side", short_mm, "mm"), positive("long side", long_mm, "mm")
+    q, d = not_negative("pressure", pressure_mpa, "N/mm2"), positive("plate stiffness", stiffness_nmm, "N mm")
+    alpha, beta = plate_factors(b / a)
+    return PlateBending(alpha * q * a**4 / d, beta * q * a**2, beta * q * a**2)
+
+
+def orthotropic_four_edges(
+    pressure_mpa: float, along_mm: float, across_mm: float, d_along: float, d_across: float, torsion: float
+) -> PlateBending:
+    """Return deflection and moments of plywood resting on four edges: stiff along the face grain, softer across.
+
+    Units: N/mm2, mm, plate stiffnesses in N mm (per mm of width); answer in mm and N mm per mm. Valid: thin panels,
+    small deflections; `torsion` is H, the geometric mean of the two on the usual assumption, less is safer.
+    Raises: OutOfValidity. Source: Navier's series for orthotropic plates (plate theory).
+    """
+    a, b = positive("length along", along_mm, "mm"), positive("length across", across_mm, "mm")
+    q = not_negative("pressure", pressure_mpa, "N/mm2")
+    dx, dy = positive("stiffness along", d_along, "N mm"), positive("stiffness across", d_across, "N mm")
+    h = not_negative("torsional stiffness", torsion, "N mm")
+    w = ma = mb = 0.0
+    for m in range(1, 60, 2):
+        for n in range(1, 60, 2):
+            sign = 1 if (m + n) % 4 == 2 else -1
+            x, y = (m * math.pi / a) ** 2, (n * math.pi / b) ** 2
+            part = sign * 16 * q / (math.pi**2 * m * n * (dx * x**2 + 2 * h * x * y + dy * y**2))
+            w += part
+            ma += dx * x * part
+            mb += dy * y * part
+    return PlateBending(w, ma, mb)
+
+
+def panel_buckling_stress(modulus_mpa: float, thickness_mm: float, width_mm: float, poisson: float = 0.3) -> float:
+    """Return the pressure along a panel at which it buckles between two held edges.
+
+    Units: N/mm2, mm; answer in N/mm2. Valid: thin, isotropic, at least as long as wide, all edges resting.
+    Raises: OutOfValidity. Source: plate theory, k = 4 at the least of (m b/a + a/(m b))^2.
+    """
+    e = positive("modulus of elasticity", modulus_mpa, "N/mm2")
+    t, b = positive("thickness", thickness_mm, "mm"), positive("width", width_mm, "mm")
+    within("Poisson's ratio", poisson, 0, 0.5, "", "elasticity")
+    return 4 * math.pi**2 * e * (t / b) ** 2 / (12 * (1 - poisson**2))
+
+
+def flange_buckling_stress(modulus_mpa: float, thickness_mm: float, overhang_mm: float) -> float:
+    """Return the pressure at which a thin leg or nosing with one free edge buckles.
+
+    Units: N/mm2, mm; answer in N/mm2. Valid: thin outstanding flanges of wood. Raises: OutOfValidity.
+    Source: Wood Handbook, FPL-GTR-282 (2021), Eq 9-31.
+    """
+    e = positive("modulus of elasticity", modulus_mpa, "N/mm2")
+    t, b = positive("thickness", thickness_mm, "mm"), positive("overhang", overhang_mm, "mm")
+    return 0.044 * e * (t / b) ** 2
