@@ -1,0 +1,65 @@
+"""The operations that the service computes: one frozen table.
+
+An operation is a function of plain data to plain data, named by its dotted path and imported where it runs, so
+that a worker loads only what it is asked for. `needs` says what it wants beside the request, by keyword:
+
+- `progress`: a function `progress(share, best, bound)` to report to, and `seconds`, the time it may use;
+- `host`: the plugin host;
+- `modules`: the furniture modules that the plugin host found, by name.
+
+`inline` marks what is ours, touches no plugin and takes under 5 ms: it runs in the calling process.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from importlib import import_module
+from types import MappingProxyType
+from typing import Any
+
+NEEDS = frozenset({"progress", "host", "modules"})
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """One operation: its name, where its function is (`package.module:function`), what it needs, where it runs."""
+
+    name: str
+    function: str
+    needs: tuple[str, ...] = ()
+    inline: bool = False
+
+    def __post_init__(self) -> None:
+        if unknown := set(self.needs) - NEEDS:
+            raise ValueError(f"operation {self.name!r} needs {sorted(unknown)}; known are {sorted(NEEDS)}")
+        if self.inline and {"host", "modules"} & set(self.needs):
+            raise ValueError(f"operation {self.name!r} runs plugin code, so it cannot run inline")
+
+    def load(self) -> Callable[..., Any]:
+        """Import the function. Raises ImportError or AttributeError where there is none."""
+        module, _, name = self.function.partition(":")
+        function: Callable[..., Any] = getattr(import_module(module), name)
+        return function
+
+
+def registry(*operations: Operation) -> Mapping[str, Operation]:
+    """Return the frozen table of the operations. Raises ValueError when two have one name."""
+    table = {operation.name: operation for operation in operations}
+    if len(table) != len(operations):
+        raise ValueError("two operations have one name")
+    return MappingProxyType(table)
+
+
+OPERATIONS = registry(
+    Operation("plugins", "scantling.plugins:plugins", needs=("host",)),
+    Operation("modules", "scantling.plan.catalogue:modules", needs=("host",)),
+    Operation("module", "scantling.plan.catalogue:module", needs=("host",)),
+    Operation("parts", "scantling.plan.parts:parts", needs=("modules",)),
+    Operation("proofs", "scantling.plan.proofs:proofs", needs=("modules",)),
+    Operation("projects", "scantling.plan.projects:projects", needs=("modules", "progress")),
+    Operation("dry-fits", "scantling.dryfit:dry_fits"),
+    Operation("nestings", "scantling.nesting:nestings", needs=("progress",)),
+    Operation("fastener-checks", "scantling.mechanics:fastener_checks"),
+    Operation("costings", "scantling.costing:costings", inline=True),
+    Operation("figures", "scantling.mechanics:figures", inline=True),
+    Operation("table", "scantling.tables:table", inline=True),
+)
