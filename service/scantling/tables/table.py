@@ -63,7 +63,8 @@ class Row:
 
     def to_plain(self) -> dict[str, object]:
         """Return the row as JSON members: its columns, then unit, source and status."""
-        return {**self.cells, "unit": self.unit, "source": self.source, "status": self.status.value}
+        cells = {column: _whole(cell) for column, cell in self.cells.items()}
+        return {**cells, "unit": self.unit, "source": self.source, "status": self.status.value}
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +132,10 @@ def parse_table(name: str, text: str) -> Table:
         seen.add(mark)
         rows.append(row)
     return Table(name, head["title"], head.get("about", ""), key, MappingProxyType(units), tuple(rows))
+
+
+def _whole(cell: Cell) -> str | float | int | None:
+    return int(cell) if isinstance(cell, float) and cell.is_integer() else cell
 
 
 def _folder() -> resources.abc.Traversable:
