@@ -1,0 +1,65 @@
+"""What a furniture module is: an id, a parameter class, the roles it cuts its parts from, and a build function."""
+
+from abc import ABC, abstractmethod
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, ClassVar, Generic, Literal, TypeVar
+
+from scantling.board import Assembly, RoleMaterial
+
+from .parameters import Parameters
+
+INTERFACE = 1
+
+P = TypeVar("P", bound=Parameters)
+
+
+@dataclass(frozen=True, slots=True)
+class Role:
+    """A module's own word for what some parts are cut from, with the material and thickness (mm) taken by default.
+
+    A default thickness is an assumption until the caller measures; `least` and `most` bound what a shop may sell.
+    """
+
+    says: str
+    material: str
+    thickness: float
+    least: float
+    most: float
+    stock_kind: Literal["sheet", "board"] = "sheet"
+
+
+@dataclass(frozen=True, slots=True)
+class Build(Generic[P]):
+    """What a module is handed to build from: its parameters and the material of each of its roles."""
+
+    parameters: P
+    materials: Mapping[str, RoleMaterial]
+
+    def thickness(self, role: str) -> float:
+        """Return the thickness of a role's material in mm."""
+        return self.materials[role].thickness
+
+
+class Module(ABC, Generic[P]):
+    """A kind of furniture. Subclass it, fill in the class members, and write `build`.
+
+    `when_not` is a sentence for when not to build it; `sources` say where its default sizes come from.
+    """
+
+    id: ClassVar[str]
+    title: ClassVar[str]
+    sentence: ClassVar[str]
+    family: ClassVar[str]
+    when_not: ClassVar[str]
+    parameters: ClassVar[type[Any]]
+    roles: ClassVar[Mapping[str, Role]]
+    sources: ClassVar[tuple[str, ...]] = ()
+
+    @abstractmethod
+    def build(self, build: Build[P]) -> Assembly:
+        """Return the piece: parts placed, joined, with steps, promises and cautions."""
+
+    def start(self, build: Build[P]) -> Assembly:
+        """Return an empty assembly of this module to add to."""
+        return Assembly(self.id, self.title, build.materials)
