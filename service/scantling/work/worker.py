@@ -2,11 +2,11 @@
 
 import contextlib
 import gc
+import multiprocessing
 import os
 import signal
 import sys
 import threading
-import time
 from dataclasses import dataclass
 from multiprocessing.connection import Connection
 
@@ -15,7 +15,6 @@ from .operations import Operation
 from .progress import Progress, Report, nobody, send_to, throttled
 
 READY = 0  # the job number under which a worker says that it is ready, its process id as `best`
-_ORPHAN_CHECK = 1.0  # seconds
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +48,7 @@ def get_ready(setup: Setup) -> None:
     signal.signal(signal.SIGTERM, signal.SIG_DFL)  # a kill must work inside compiled code too
     _keep_prints_out_of_stdout()
     _limit_memory(setup.memory_bytes)
-    threading.Thread(target=_leave_with_parent, args=(os.getppid(),), daemon=True).start()
+    threading.Thread(target=_leave_with_service, daemon=True).start()
     gc.collect()
     gc.freeze()  # what is loaded now stays; collecting it again in every job only costs time
     send_to(setup.progress, READY)(Progress(best=os.getpid()))
@@ -92,8 +91,9 @@ def _limit_memory(most: int | None) -> None:
         resource.setrlimit(resource.RLIMIT_AS, (most, hard))
 
 
-def _leave_with_parent(parent: int) -> None:
-    """End this process when its parent is gone, so that a killed service leaves nothing computing."""
-    while os.getppid() == parent:
-        time.sleep(_ORPHAN_CHECK)
-    os._exit(1)
+def _leave_with_service() -> None:
+    """End this process when the service is gone, so that a killed service leaves nothing computing."""
+    service = multiprocessing.parent_process()
+    if service is not None:
+        service.join()
+        os._exit(1)
