@@ -5,18 +5,24 @@ Everything that comes from outside as text passes through here once, and is a pl
 
 from .angle import parse_angle, rise, rise_over_run
 from .errors import MeasureError, RequestError, RequestProblem, pointer
+from .figures import FIGURES, Figure, FigureAnswer, Parameter
 from .ids import ID_PATTERN, parse_id, repeated_ids
 from .length import LIMIT_MM, hundredths, parse_length, parse_length_exact, snap
 from .money import MICRO, parse_currency, parse_money, plain_money, round_to_cent, show_money
+from .quantity import to_quantity
 from .tape import TAPES, Tape
 from .thickness import Thickness, parse_thickness
 
 __all__ = [
+    "FIGURES",
     "ID_PATTERN",
     "LIMIT_MM",
     "MICRO",
     "TAPES",
+    "Figure",
+    "FigureAnswer",
     "MeasureError",
+    "Parameter",
     "RequestError",
     "RequestProblem",
     "Tape",
@@ -37,4 +43,5 @@ __all__ = [
     "round_to_cent",
     "show_money",
     "snap",
+    "to_quantity",
 ]

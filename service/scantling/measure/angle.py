@@ -5,8 +5,9 @@ from math import atan2, degrees, isfinite, radians, tan
 from numbers import Real
 
 from .errors import MeasureError, shown
-from .length import QuantityLike, magnitude, parse_written_length
+from .length import parse_written_length
 from .length_grammar import plain
+from .quantity import QuantityError, QuantityLike, magnitude
 from .tape import TAPES, Tape
 
 LIMIT_DEG = 360.0
@@ -30,7 +31,10 @@ def parse_angle(value: "str | int | float | QuantityLike", *, decimal_comma: boo
     elif isinstance(value, Real) and not isinstance(value, bool):
         angle = _finite(value)
     elif isinstance(value, QuantityLike):
-        angle = magnitude(value, "degree")
+        try:
+            angle = magnitude(value, "degree")
+        except QuantityError as error:
+            raise _refusal(type(value).__name__, str(error), code="wrong-dimension") from None
     else:
         raise _refusal(type(value).__name__, "it is neither a number nor a text")
     if not isfinite(angle) or abs(angle) > LIMIT_DEG:

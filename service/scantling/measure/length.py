@@ -14,28 +14,15 @@ number stands without a unit it is in the declared one. Three rules go beyond th
 from fractions import Fraction
 from math import floor, isfinite
 from numbers import Real
-from typing import Protocol, cast, runtime_checkable
+from typing import cast
 
 from .errors import MeasureError, shown
 from .length_faults import ACCEPTED, DATE_SENTENCE, length_fault
 from .length_grammar import MAX_TEXT, RATIO, match, plain
+from .quantity import QuantityError, QuantityLike, magnitude
 
 LIMIT_MM = 30_000
 DATE_NUMBERS = range(40_000, 60_001)
-
-
-@runtime_checkable
-class QuantityLike(Protocol):
-    """A number with a unit from a units library, such as a pint Quantity."""
-
-    def to(self, unit: str) -> "QuantityLike":
-        """Return the same quantity in another unit."""
-        ...
-
-    @property
-    def magnitude(self) -> object:
-        """The number without its unit."""
-        ...
 
 
 def parse_length(
@@ -118,7 +105,10 @@ def _read_number(value: object, unit: str, signed: bool) -> float:
         over, under = RATIO[unit]
         bare = True
     elif isinstance(value, QuantityLike):
-        value, over, under, bare = magnitude(value, "mm"), 1, 1, False
+        try:
+            value, over, under, bare = magnitude(value, "mm"), 1, 1, False
+        except QuantityError as error:
+            raise _refusal(_name(value), str(error), None, "wrong-dimension") from None
     else:
         raise _refusal(_name(value), "it is neither a number nor a text", None, "wrong-type")
     number = _finite(cast("Real", value))
@@ -131,18 +121,6 @@ def _read_number(value: object, unit: str, signed: bool) -> float:
         says = f"it is longer than {LIMIT_MM // 1000} m, the longest length taken"
         raise _refusal(_name(number), says, None, "out-of-range")
     return mm
-
-
-def magnitude(quantity: QuantityLike, unit: str) -> float:
-    """Return the number of a quantity in `unit`. Raises MeasureError where it is of another dimension or no number."""
-    try:
-        value = quantity.to(unit).magnitude
-        if isinstance(value, Real) and not isinstance(value, bool):
-            return float(value)
-    except Exception as error:
-        says = f"the quantity cannot be given in {unit}: {type(error).__name__}"
-        raise _refusal(_name(quantity), says, None, "wrong-dimension") from error
-    raise _refusal(_name(quantity), "the quantity does not hold one plain number", None, "wrong-type")
 
 
 def _finite(value: Real) -> float:
