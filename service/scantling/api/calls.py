@@ -1,0 +1,111 @@
+"""Calling the seam from a request: one job, what can go wrong with it, and its end when the client is gone."""
+
+import asyncio
+import logging
+import time
+from collections import Counter
+from typing import Any
+
+from fastapi import Request
+from starlette.requests import empty_receive
+
+from scantling.measure import RequestError
+from scantling.work import (
+    AnswerTooLarge,
+    Busy,
+    NotRunning,
+    OperationFailed,
+    Plain,
+    Seam,
+    SeamError,
+    TimeLimit,
+)
+
+from .faults import from_request_error
+from .problems import Problem
+
+LOG = logging.getLogger("scantling")
+
+
+class ClientGone(Exception):  # noqa: N818 - nothing failed
+    """The client closed the connection; nobody waits for the answer."""
+
+
+class Calls:
+    """The jobs of one application: hands them to the seam and keeps count of them by client."""
+
+    def __init__(self, seam: Seam, per_client: int) -> None:
+        self.seam = seam
+        self.per_client = per_client
+        self._running: Counter[str] = Counter()
+
+    async def run(self, request: Request, operation: str, plain: Plain) -> Plain:
+        """Return the operation's answer. Raises Problem for all that can go wrong, ClientGone."""
+        client = request.client.host if request.client else "-"
+        if self.per_client and self._running[client] >= self.per_client:
+            raise Problem("too-many-requests", f"{self._running[client]} jobs are running for this client already.")
+        self._running[client] += 1
+        begun = time.perf_counter()
+        try:
+            return await self._watched(request, operation, plain)
+        except RequestError as error:
+            raise from_request_error(error) from None
+        except SeamError as error:
+            raise _problem(error) from error
+        finally:
+            request.scope["state"]["timings"]["work"] = time.perf_counter() - begun
+            self._running[client] -= 1
+            if not self._running[client]:
+                del self._running[client]
+
+    async def _watched(self, request: Request, operation: str, plain: Plain) -> Plain:
+        """Run the job beside a watch on the connection; whichever ends first ends the other."""
+        job = asyncio.ensure_future(self.seam.run(operation, plain))
+        watch = asyncio.ensure_future(_gone(request))
+        try:
+            await asyncio.wait((job, watch), return_when=asyncio.FIRST_COMPLETED)
+            if not job.done():
+                raise ClientGone
+            return job.result()
+        finally:
+            for task in (job, watch):
+                if not task.done():
+                    task.cancel()
+            await asyncio.gather(job, watch, return_exceptions=True)
+
+
+async def _gone(request: Request) -> None:
+    """Return when the client has closed the connection; the body has been read before."""
+    if request.method != "POST":
+        await request.body()
+    if request.receive is empty_receive:
+        await asyncio.Event().wait()
+    while (await request.receive())["type"] != "http.disconnect":
+        pass
+
+
+def _problem(error: SeamError) -> Problem:
+    if isinstance(error, Busy):
+        return Problem("busy", "All workers are busy.", headers={"Retry-After": str(error.retry_after)})
+    if isinstance(error, TimeLimit):
+        return Problem("time-limit", f"The job was stopped after {error.seconds:g} seconds.")
+    if isinstance(error, NotRunning):
+        return Problem("not-ready", "The workers are not running; the service is starting or stopping.")
+    if isinstance(error, AnswerTooLarge):
+        return Problem("answer-too-large", f"The answer takes {error.size} bytes; at most {error.limit} are sent.")
+    extra: dict[str, Any] = {}
+    detail = None
+    if isinstance(error, OperationFailed):
+        LOG.error("operation %s failed: %s\n%s", error.operation, error.reason, error.log)
+        if error.culprit:
+            extra["plugin"] = error.culprit
+            detail = f"The plugin {error.culprit!r} failed on this request; everything else goes on working."
+    else:
+        LOG.error("operation %s failed: %s", error.operation, error.message)
+    return Problem("internal", detail, **extra)
+
+
+def calls_of(request: Request) -> Calls:
+    """Return the application's calls."""
+    calls: Calls = request.app.state.calls
+    return calls

@@ -1,0 +1,105 @@
+"""What an operation says of itself in the OpenAPI document, written next to its route."""
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Annotated, Any, Literal
+
+from fastapi import Depends, Query, Request
+from pydantic import BaseModel
+
+from .negotiate import CSV
+from .problems import Problem
+from .respond import Form, Table, wanted
+
+REPEAT = "Safe to repeat: the answer depends on nothing but the request, and nothing is stored."
+JSON_ONLY = "application/json"
+FormatName = Annotated[
+    Literal["json", "csv"] | None,
+    Query(
+        alias="format",
+        description="The form of the answer; stands for the Accept header, for clients that cannot set one.",
+    ),
+]
+
+
+def operation(
+    operation_id: str,
+    summary: str,
+    description: str,
+    tag: str,
+    answer: type[BaseModel] | None = None,
+    *,
+    tables: Sequence[Table] = (),
+    worker: bool = False,
+    missing: bool = False,
+    links: Mapping[str, Any] | None = None,
+) -> dict[str, Any]:
+    """Return the keyword arguments for a route: names, texts, the answer's model and what can go wrong.
+
+    `worker` says that the work is done in a worker, `missing` that the address may name what is not there.
+    """
+    ok: dict[str, Any] = {"description": "The answer."}
+    if tables:
+        names = ", ".join(f"`{table.name}` ({', '.join(column_names(table))})" for table in tables)
+        description += f"\n\nAs {CSV}: the table {names}." if len(tables) == 1 else f"\n\nAs {CSV}, one of: {names}."
+        ok["content"] = {CSV: {"schema": {"type": "string", "description": "The table, with a header row."}}}
+    if links:
+        ok["links"] = dict(links)
+    return {
+        "operation_id": operation_id,
+        "summary": summary,
+        "description": description,
+        "tags": [tag],
+        "response_model": answer,
+        "responses": {200: ok},
+        "openapi_extra": {"x-worker": worker, "x-missing": missing},
+    }
+
+
+def column_names(table: Table) -> list[str]:
+    """Return the names of a table's columns."""
+    return [column if isinstance(column, str) else column[0] for column in table.columns]
+
+
+def form_of(tables: Sequence[Table] = ()) -> Callable[..., Form]:
+    """Return the dependency that settles the form of the answer before any work is done."""
+    if not tables:
+
+        def json_only(request: Request) -> Form:
+            return wanted(request, (), None, None)
+
+        return json_only
+    names = [table.name for table in tables]
+    table_query = Query(
+        description="Which table the CSV holds; without it the first of the list. Without effect on JSON.",
+        json_schema_extra={"enum": names},
+    )
+
+    def json_or_csv(
+        request: Request,
+        form: FormatName = None,
+        table: Annotated[str | None, table_query] = None,
+    ) -> Form:
+        return wanted(request, tables, form, table)
+
+    def one_table(request: Request, form: FormatName = None) -> Form:
+        return wanted(request, tables, form, None)
+
+    return json_or_csv if len(tables) > 1 else one_table
+
+
+def json_body(request: Request) -> None:
+    """Refuse a body that is not plain application/json, whatever it holds.
+
+    A web page can send text/plain across origins without asking first, so taking it would open a service on a
+    home network to every page that is read there.
+    """
+    kind = request.headers.get("content-type", "").partition(";")[0].strip().lower()
+    if kind != JSON_ONLY:
+        sent = f"as {kind[:100]}" if kind.isprintable() and kind else "without a Content-Type"
+        raise Problem("unsupported-media-type", f"The body was sent {sent}; send it as {JSON_ONLY}.")
+    coding = request.headers.get("content-encoding", "identity").strip().lower()
+    if coding != "identity":
+        raise Problem("unsupported-media-type", f"The body was sent compressed ({coding[:40]!r}); send it as it is.")
+
+
+JsonBody = Depends(json_body)

@@ -1,0 +1,133 @@
+"""The OpenAPI document: what FastAPI makes of the routes, completed and made plain.
+
+Added: the problems of each operation, the media types besides JSON, tags, links and headers. Taken away: FastAPI's
+own error schemas, which the service never answers with.
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+from fastapi import FastAPI
+from fastapi.openapi.utils import get_openapi
+
+from .negotiate import CSV
+from .problems import KINDS, PROBLEM_TYPE
+from .schemas.catalogues import ProblemDocument
+
+Document = dict[str, Any]
+METHODS = ("get", "post")
+
+DESCRIPTION = """The computing behind furniture built alone in a home shop: parts that fit at the measured sheet
+thickness, screws of the right length, sheets nested for the saws there are, checks against published figures, and
+what it costs.
+
+**Lengths** in a request are numbers in its `units` (`mm` by default, or `in`), or text such as `19 mm`, `3/4 in`,
+`13 3/4"` or `4'-6"`, which carries its own unit; such members are marked `x-unit: units`. Answers give
+millimetres in members that end in `_mm`. Angles are degrees, forces newtons, masses kilograms. **Money** is decimal
+text in the request's `currency`.
+
+**Findings** are data: a request that can be computed answers 200, even when the piece would tip over. **Problems**
+(RFC 9457) are for requests that cannot be computed; each points at the member at fault.
+
+Nothing is stored, and the same request gives the same bytes, so every request may be repeated. The figures screen a
+design against published values and common practice; they are no proof of conformity. Local codes and licensed
+practice decide."""
+
+TAGS = (
+    ("modules", "Kinds of furniture: their parameters, and the parts they come to."),
+    ("shop", "Nesting on sheets and boards, fasteners, cost: each can be asked on its own."),
+    ("projects", "The whole job in one request."),
+    ("figures", "One value or a short table for a spreadsheet cell, everything in the query."),
+    ("catalogues", "Published tables, finding codes, problems, plugins."),
+    ("service", "The service about itself."),
+)
+RETRY_AFTER = {
+    "Retry-After": {"description": "Seconds to wait before asking again.", "schema": {"type": "integer", "minimum": 1}}
+}
+ETAG = {"ETag": {"description": "Fingerprint of the answer, for If-None-Match.", "schema": {"type": "string"}}}
+
+
+def build(app: FastAPI) -> Document:
+    """Return the document of an application."""
+    document = get_openapi(
+        title="scantling",
+        version=app.version,
+        summary="Woodworking computed: parts, fasteners, sheets, cost",
+        description=DESCRIPTION,
+        routes=app.routes,
+        tags=[{"name": name, "description": text} for name, text in TAGS],
+        license_info={"name": "Apache-2.0", "identifier": "Apache-2.0"},
+        contact={"name": "The scantling authors"},
+        servers=[{"url": app.root_path or "/", "description": "This service."}],
+    )
+    for path, method, operation in operations(document):
+        _complete(path, method, operation)
+    schemas = document["components"]["schemas"]
+    for name in ("HTTPValidationError", "ValidationError"):
+        schemas.pop(name, None)
+    schemas["Problem"] = _problem_schema()
+    _drop_titles(document)
+    return document
+
+
+def operations(document: Document) -> Iterator[tuple[str, str, Document]]:
+    """Return every operation of a document with its path and method."""
+    for path, item in document["paths"].items():
+        for method in METHODS:
+            if method in item:
+                yield path, method, item[method]
+
+
+def _complete(path: str, method: str, operation: Document) -> None:
+    worker, missing = operation.pop("x-worker", False), operation.pop("x-missing", False)
+    responses = operation["responses"]
+    responses.pop("422", None)
+    asks = bool(operation.get("parameters")) or method == "post"
+    slugs = ["bad-request", "not-acceptable", "internal"]
+    slugs += ["too-large", "unsupported-media-type"] if method == "post" else []
+    slugs += ["invalid-request"] if asks else []
+    slugs += ["too-many-requests", "busy"] if worker else []
+    slugs += ["not-found"] if missing else []
+    slugs += ["not-ready"] if path == "/readyz" else []
+    for kind in sorted((KINDS[slug] for slug in slugs), key=lambda k: k.status):
+        responses[str(kind.status)] = _problem_response(kind.status)
+    ok = responses["200"]
+    if method == "get" and path.startswith("/v1"):
+        ok.setdefault("headers", {}).update(ETAG)
+        responses["304"] = {"description": "Not changed since the ETag that If-None-Match names."}
+    if CSV in ok.get("content", {}):
+        ok["content"][CSV]["schema"].setdefault("type", "string")
+    operation["responses"] = dict(sorted(responses.items()))
+
+
+def _problem_response(status: int) -> Document:
+    kinds = [kind for kind in KINDS.values() if kind.status == status]
+    response: Document = {
+        "description": " Or: ".join(f"{kind.title}. {kind.meaning}" for kind in kinds),
+        "content": {PROBLEM_TYPE: {"schema": {"$ref": "#/components/schemas/Problem"}}},
+    }
+    if status in (429, 503):
+        response["headers"] = RETRY_AFTER
+    return response
+
+
+def _problem_schema() -> Document:
+    schema = ProblemDocument.model_json_schema(ref_template="#/components/schemas/{model}")
+    fault = schema.pop("$defs")["FaultEntry"]
+    schema["properties"]["errors"]["items"] = fault
+    return schema
+
+
+def _drop_titles(value: object) -> None:
+    """Take away the titles that pydantic makes of member names: they say nothing that the name does not."""
+    if isinstance(value, list):
+        for one in value:
+            _drop_titles(one)
+    elif isinstance(value, dict):
+        for name, one in value.items():
+            if name == "properties" and isinstance(one, dict):
+                for schema in one.values():
+                    if isinstance(schema, dict) and isinstance(schema.get("title"), str):
+                        del schema["title"]
+            if name not in ("example", "examples", "default", "value"):
+                _drop_titles(one)

@@ -1,0 +1,101 @@
+"""Kinds of furniture: the catalogue, and the parts a piece comes to."""
+
+from typing import Annotated
+
+from fastapi import APIRouter, Body, Depends, Path, Request
+from starlette.responses import Response
+
+from ..calls import calls_of
+from ..describe import REPEAT, JsonBody, form_of, operation
+from ..respond import Form, Table, cached, member, render
+from ..schemas.examples import PARTS
+from ..schemas.lengths import plain
+from ..schemas.modules import ModuleAnswer, ModuleList, PartsAnswer, PartsRequest
+
+router = APIRouter()
+
+MODULES = (Table("modules", ("id", "title", "family", "plugin", "sentence"), member("modules")),)
+CUT_LIST = Table(
+    "cut-list",
+    (
+        "id",
+        "name",
+        "quantity",
+        "length_mm",
+        "width_mm",
+        "thickness_mm",
+        "length_text",
+        "width_text",
+        "material",
+        "grain",
+    ),
+    member("parts"),
+)
+FASTENERS = Table("fasteners", ("id", "kind", "gauge", "length_mm", "role", "quantity"), member("fasteners"))
+FINDINGS = Table("findings", ("severity", "code", "message", "parts", "remedy"), member("findings"))
+PARTS_TABLES = (CUT_LIST, FASTENERS, FINDINGS)
+
+ModuleId = Annotated[
+    str, Path(description="Id of the module.", max_length=64, examples=["footstool"], pattern=r"^[a-z0-9-]+$")
+]
+
+
+@router.get(
+    "/v1/modules",
+    **operation(
+        "list_modules",
+        "Kinds of furniture",
+        "Every module that the loaded plugins give.",
+        "modules",
+        ModuleList,
+        tables=MODULES,
+        worker=True,
+    ),
+)
+async def list_modules(request: Request, form: Annotated[Form, Depends(form_of(MODULES))]) -> Response:
+    """Return the modules."""
+    return cached(request, render(await calls_of(request).run(request, "modules", {}), form, "modules"))
+
+
+@router.get(
+    "/v1/modules/{module}",
+    **operation(
+        "get_module",
+        "One kind of furniture",
+        "A module with its roles and the JSON Schema of its parameters. Every parameter has a default, so "
+        '`{"parameters": {}}` builds.',
+        "modules",
+        ModuleAnswer,
+        worker=True,
+        missing=True,
+    ),
+)
+async def get_module(request: Request, module: ModuleId, form: Annotated[Form, Depends(form_of())]) -> Response:
+    """Return one module."""
+    return cached(request, render(await calls_of(request).run(request, "module", {"module": module}), form, "module"))
+
+
+@router.post(
+    "/v1/modules/{module}/parts",
+    dependencies=[JsonBody],
+    **operation(
+        "compute_parts",
+        "The parts of one piece",
+        "Works out a piece of furniture: its parts with their cuts, joints, fasteners and order of work, and what was "
+        f"noticed. Lengths in mm, masses in kg, angles in degrees. {REPEAT}",
+        "modules",
+        PartsAnswer,
+        tables=PARTS_TABLES,
+        worker=True,
+        missing=True,
+    ),
+)
+async def compute_parts(
+    request: Request,
+    module: ModuleId,
+    body: Annotated[PartsRequest, Body(openapi_examples=PARTS)],
+    form: Annotated[Form, Depends(form_of(PARTS_TABLES))],
+) -> Response:
+    """Return the parts of one piece."""
+    answer = await calls_of(request).run(request, "parts", {"module": module, **plain(body)})
+    return render(answer, form, "parts")

@@ -1,0 +1,59 @@
+"""Parts on sheets and boards."""
+
+from collections.abc import Mapping, Sequence
+from typing import Annotated, Any
+
+from fastapi import APIRouter, Body, Depends, Request
+from starlette.responses import Response
+
+from ..calls import calls_of
+from ..describe import REPEAT, JsonBody, form_of, operation
+from ..respond import Form, Table, member, render
+from ..schemas.examples import NESTINGS
+from ..schemas.lengths import plain
+from ..schemas.nestings import NestingAnswer, NestingRequest
+
+router = APIRouter()
+
+
+def _placements(answer: Mapping[str, Any]) -> Sequence[Mapping[str, Any]]:
+    """Return one row a placement, with its layout's number, stock and count."""
+    return [
+        {"layout": number, "stock": layout["stock"], "count": layout["count"], **placement}
+        for number, layout in enumerate(answer["layouts"], 1)
+        for placement in layout["placements"]
+    ]
+
+
+TABLES = (
+    Table(
+        "placements",
+        ("layout", "stock", "count", "part", "x_mm", "y_mm", "length_mm", "width_mm", "turned"),
+        _placements,
+    ),
+    Table("unplaced", ("part", "quantity", "reason", "nearest_stock", "excess_mm"), member("unplaced")),
+)
+
+
+@router.post(
+    "/v1/nestings",
+    dependencies=[JsonBody],
+    **operation(
+        "compute_nesting",
+        "Parts on sheets and boards",
+        "Lays parts out on sheets, in through-cuts that a saw can make, and on boards, for the least money; with the "
+        "bound that no cutting can beat. A part that fits nowhere comes back in `unplaced` with the reason. "
+        f"Lengths in mm, money in `currency`. {REPEAT}",
+        "shop",
+        NestingAnswer,
+        tables=TABLES,
+        worker=True,
+    ),
+)
+async def compute_nesting(
+    request: Request,
+    body: Annotated[NestingRequest, Body(openapi_examples=NESTINGS)],
+    form: Annotated[Form, Depends(form_of(TABLES))],
+) -> Response:
+    """Return the nesting."""
+    return render(await calls_of(request).run(request, "nestings", plain(body)), form, "nestings")
