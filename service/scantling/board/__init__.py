@@ -1,7 +1,7 @@
 """A part as the shop sees it, placed in space: boards, cuts, joints, fasteners and the Assembly they make."""
 
 from .alike import Group, alike
-from .assembly import Assembly, AssemblyError, Cushion, Step
+from .assembly import Assembly, AssemblyError, Cushion, Hardware, Step
 from .cell import Cell, Face, Plane
 from .chain import Chain, ChainError, Link
 from .contact import Patch, patches, ray_through
@@ -30,6 +30,7 @@ __all__ = [
     "Fastener",
     "Frame",
     "Group",
+    "Hardware",
     "Hole",
     "Joint",
     "JointKind",
@@ -54,4 +55,4 @@ __all__ = [
     "point_lengths",
     "ray_through",
     "saw_settings",
-]  # fmt: skip
+]

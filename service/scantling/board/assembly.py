@@ -40,6 +40,15 @@ class Cushion:
 
 
 @dataclass(frozen=True, slots=True)
+class Hardware:
+    """Something bought by the piece: feet, hinges, straps. `what` is the id a price list knows it by."""
+
+    what: str
+    quantity: int
+    says: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Step:
     """One step of the work in the author's words, with the parts and fasteners it adds."""
 
@@ -65,6 +74,7 @@ class Assembly:
     chains: list[Chain] = field(default_factory=list)
     promises: list[Promise] = field(default_factory=list)
     steps: list[Step] = field(default_factory=list)
+    hardware: list[Hardware] = field(default_factory=list)
     cautions: list[str] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
 
@@ -169,7 +179,7 @@ class Assembly:
         """Drive a row of screws through `head` (and `through`) into `into`, on the patch where they touch.
 
         Give `n` screws or a greatest `pitch`; `inset` from the patch's ends, `off` its centre line, `shift` along it,
-        all in mm. `side` picks the side of `head` the patch lies on where there are several. The length is the stocked
+        all in mm, positive to the right, back or up. `side` picks the side of `head` the patch lies on where there are several. The length is the stocked
         one that bites and stays inside, unless `length` says. Raises AssemblyError where the parts do not touch or no
         stocked screw fits.
         """
@@ -240,6 +250,10 @@ class Assembly:
         ids = {j.id for j in joints}
         driven = tuple(f.id for f in self.fasteners.values() if f.joint in ids)
         self.steps.append(Step(text, tuple(p.id for p in parts), driven))
+
+    def buy(self, what: str, quantity: int, says: str = "") -> None:
+        """Add something bought by the piece, such as feet."""
+        self.hardware.append(Hardware(what, quantity, says))
 
     def caution(self, text: str) -> None:
         """Add a caution the reader must see."""

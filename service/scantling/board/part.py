@@ -226,6 +226,10 @@ class Part:
         direction = named_axis(axis) if isinstance(axis, str) else axis
         return self._place(self.frame.turned(direction, degrees, about))
 
+    def shift(self, by: Vector) -> "Part":
+        """Move the part by a vector in mm."""
+        return self._place(self.frame.moved(by))
+
     def mirrored(self, axis: str, at: float, id: str) -> "Part":
         """Return the other hand of this part, mirrored in the plane `axis` = `at`, with an id of its own.
 

@@ -11,7 +11,7 @@ from typing import Any
 
 from scantling.measure import RequestError, RequestProblem, pointer
 
-from .assembly import MOST_PARTS, Assembly, AssemblyError, Cushion, Step
+from .assembly import MOST_PARTS, Assembly, AssemblyError, Cushion, Hardware, Step
 from .chain import Chain, ChainError, Link
 from .cuts import Curve, Cut, CutError, Easing, Hole, Recess, SawCut
 from .frame import Frame
@@ -47,6 +47,7 @@ def assembly_to_plain(assembly: Assembly) -> dict[str, Any]:
         "chains": [_chain_to_plain(c) for c in assembly.chains],
         "promises": [_promise_to_plain(p) for p in all_promises(assembly)],
         "steps": [{"text": s.text, "parts": list(s.parts), "fasteners": list(s.fasteners)} for s in assembly.steps],
+        "hardware": [{"what": h.what, "quantity": h.quantity, "says": h.says} for h in assembly.hardware],
         "cautions": list(assembly.cautions),
     }
 
@@ -66,6 +67,7 @@ def _material_to_plain(m: RoleMaterial) -> dict[str, Any]:
         "density_kg_m3": m.density_kg_m3,
         "stock_kind": m.stock_kind,
         "has_grain": m.has_grain,
+        "board_width_mm": m.width,
     }
 
 
@@ -193,6 +195,7 @@ def assembly_from_plain(plain: Mapping[str, Any], at: str = "/assembly") -> Asse
         _check_names(assembly, row["parts"], pointer("promises", i, "parts"), reader)
         assembly.promises.append(Promise(row["kind"], tuple(row["parts"]), tuple(row["sides"]), row["value_mm"]))
     assembly.cushions = [_cushion_from_plain(c) for c in plain.get("cushions", ())]
+    assembly.hardware = [Hardware(h["what"], h["quantity"], h.get("says", "")) for h in plain.get("hardware", ())]
     assembly.cautions = list(plain.get("cautions", ()))
     if reader.problems:
         raise RequestError(reader.problems)
@@ -211,6 +214,7 @@ def _material_from_plain(role: str, m: Mapping[str, Any]) -> RoleMaterial:
         m.get("density_kg_m3", 600.0),
         m.get("stock_kind", "sheet"),
         m.get("has_grain", True),
+        m.get("board_width_mm"),
     )
 
 

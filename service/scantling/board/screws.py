@@ -13,7 +13,7 @@ from scantling.tables.screw_lengths import screw_window, stocked_length
 from .contact import Patch, patches, ray_through
 from .joint import ScrewRole
 from .part import Part
-from .vector import Vector, along, cross, dot, norm, sub, unit
+from .vector import Vector, along, cross, dot, norm, scale, sub, unit
 
 TOUCHING_MM = 0.05
 INSET_MM = 45.0
@@ -73,8 +73,8 @@ def _row(
     """Return evenly spaced points on the centre line along the patch's longest edge."""
     ring = (*patch.corners, patch.corners[0])
     longest = max(pairwise(ring), key=lambda e: round(norm(sub(e[1], e[0])), 6))
-    run = unit(sub(longest[1], longest[0]))
-    aside = cross(patch.normal, run)
+    run = _forwards(unit(sub(longest[1], longest[0])))
+    aside = _forwards(cross(patch.normal, run))
     ts = [dot(c, run) for c in patch.corners]
     us = [dot(c, aside) for c in patch.corners]
     reach = max(ts) - min(ts)
@@ -91,6 +91,12 @@ def _row(
     places = [middle_t] if n == 1 else [middle_t - span / 2 + span * i / (n - 1) for i in range(n)]
     origin = along(along((0.0, 0.0, 0.0), patch.normal, level), aside, middle_u)
     return [along(origin, run, t) for t in places]
+
+
+def _forwards(direction: Vector) -> Vector:
+    """Return a direction or its opposite, whichever runs right, back or up along the axis it follows most."""
+    lead = max(direction, key=lambda c: round(abs(c), 9))
+    return direction if lead > 0 else scale(direction, -1.0)
 
 
 def _surface(head: Part, point: Vector, direction: Vector) -> Vector:

@@ -18,7 +18,8 @@ P = TypeVar("P", bound=Parameters)
 class Role:
     """A module's own word for what some parts are cut from, with the material and thickness (mm) taken by default.
 
-    A default thickness is an assumption until the caller measures; `least` and `most` bound what a shop may sell.
+    A default thickness is an assumption until the caller measures; `least` and `most` bound what a shop may sell. `width` (mm) is
+    that of a board as bought.
     """
 
     says: str
@@ -27,6 +28,7 @@ class Role:
     least: float
     most: float
     stock_kind: Literal["sheet", "board"] = "sheet"
+    width: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +41,13 @@ class Build(Generic[P]):
     def thickness(self, role: str) -> float:
         """Return the thickness of a role's material in mm."""
         return self.materials[role].thickness
+
+    def board_width(self, role: str) -> float:
+        """Return the width in mm of the board a role is cut from. Raises ValueError for a role cut from sheets."""
+        width = self.materials[role].width
+        if width is None:
+            raise ValueError(f"the role {role!r} is cut from a sheet; only boards have a width of their own")
+        return width
 
 
 class Module(ABC, Generic[P]):

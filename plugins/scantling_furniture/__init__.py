@@ -1,0 +1,23 @@
+"""The furniture that ships with scantling, found through its entry point exactly as a stranger's is."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from scantling.kit import INTERFACE, Module, hook
+
+from .seating import LeaningSeat
+from .storage import StorageFootstool
+
+
+class FurniturePlugin:
+    """The plugin object the entry point names."""
+
+    interface = INTERFACE
+
+    @hook
+    def furniture_modules(self) -> Sequence[type[Module[Any]]]:
+        """Return the furniture modules of this distribution."""
+        return (LeaningSeat, StorageFootstool)
+
+
+plugin = FurniturePlugin()
