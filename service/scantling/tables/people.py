@@ -1,5 +1,7 @@
 """Body dimensions, seating recommendations, cushions: one number each, with its unit, source and status."""
 
+from functools import cache
+
 from .errors import UnknownRowError
 from .materials import Known
 from .table import load_table
@@ -13,6 +15,7 @@ def body(measure: str, sex: str, statistic: str) -> Known:
     return look_up("anthropometrics", "value", measure=measure, sex=sex, statistic=statistic)
 
 
+@cache
 def look_up(table: str, column: str, **key: str) -> Known:
     """Return the number of the row whose key columns are `key`, with its unit, source and status.
 
