@@ -1,0 +1,87 @@
+"""Building a module from what a caller posted: parameters and materials in, an Assembly out, faults with pointers."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import Any
+
+from scantling.board import Assembly, AssemblyError, ChainError, CutError, PlacingError
+from scantling.findings import Finding, Severity
+from scantling.kit import Build, Module, Parameters
+from scantling.measure import RequestError, RequestProblem, pointer
+
+from .materials import Wood, role_materials
+
+Modules = Mapping[str, type[Module[Any]]]
+
+
+@dataclass(frozen=True, slots=True)
+class Built:
+    """A module as built: its own id in the project, how many are made, and the piece."""
+
+    id: str
+    module: type[Module[Any]]
+    quantity: int
+    parameters: Parameters
+    assembly: Assembly
+
+
+def find_module(modules: Modules, id: str, at: str) -> type[Module[Any]]:
+    """Return a module by id. Raises RequestError (unknown-module) with the nearest names."""
+    if id in modules:
+        return modules[id]
+    near = get_close_matches(id, modules, n=3, cutoff=0.4)
+    hint = f"; did you mean {' or '.join(near)}?" if near else f"; there are {', '.join(sorted(modules))}"
+    raise RequestError([RequestProblem(at, f"there is no module {id!r}{hint}", "unknown-module")])
+
+
+def build_module(
+    modules: Modules, request: Mapping[str, Any], described: Mapping[str, Wood], unit: str, at: str
+) -> Built:
+    """Build one module of a request {id, module, quantity, parameters, materials}; `at` prefixes pointers.
+
+    Raises RequestError naming every fault: an unknown module, parameter, role or material, a size out of range, or
+    a piece that cannot be built from these numbers.
+    """
+    module = find_module(modules, request["module"], at + pointer("module"))
+    problems: list[RequestProblem] = []
+    parameters: Parameters | None = None
+    try:
+        parameters = module.parameters.read(request.get("parameters", {}), unit, at + pointer("parameters"))
+    except RequestError as error:
+        problems.extend(error.errors)
+    materials = role_materials(module, request.get("materials", {}), described, at + pointer("materials"), problems)
+    if problems or parameters is None:
+        raise RequestError(problems)
+    try:
+        assembly = module().build(Build(parameters, materials))
+    except (AssemblyError, CutError, PlacingError, ChainError) as error:
+        raise RequestError([RequestProblem(at + pointer("parameters"), str(error), "cannot-be-built")]) from error
+    assembly.findings.extend(_assumed_thickness(assembly))
+    id = request.get("id", module.id)
+    return Built(id, module, request.get("quantity", 1), parameters, assembly)
+
+
+def _assumed_thickness(assembly: Assembly) -> list[Finding]:
+    """Say which sizes wait for the caliper: every part of a role whose thickness nobody has measured."""
+    findings = []
+    for role, material in assembly.materials.items():
+        if not material.assumed:
+            continue
+        waiting = tuple(p.id for p in assembly.parts.values() if p.material.role == role)
+        if not waiting:
+            continue
+        findings.append(
+            Finding(
+                "thickness-assumed",
+                Severity.WARNING,
+                f"The {role} is assumed {material.least:.1f} to {material.most:.1f} mm thick. Do not cut joints yet: "
+                f"sizes next to it move by up to {material.most - material.least:.1f} mm a layer.",
+                parts=waiting,
+                value=material.most - material.least,
+                unit="mm",
+                source="PS 1 and makers' tolerances: panels are sold thinner than their name",
+                remedy="Put a caliper to the sheet you bought, in three places, and give the readings.",
+            )
+        )
+    return findings

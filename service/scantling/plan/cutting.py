@@ -1,0 +1,157 @@
+"""From built pieces to a nesting job: what is cut from which stock, matched by material, thickness and board width."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from scantling.board import CutListRow, RoleMaterial, cut_list
+from scantling.findings import Finding, Severity
+from scantling.measure import RequestError, RequestProblem, parse_money, parse_thickness, pointer, snap
+from scantling.nesting.nouns import UNITS_PER_MM, Cutting, Grain, Job, Piece, Stock, StockGrain
+
+from .building import Built
+
+SAME_THICKNESS_MM = 0.05
+DEFAULT_SHEET_MM = (2440.0, 1220.0)  # the metric form of 4 × 8 ft, sold nearly everywhere; practice
+DEFAULT_BOARDS_MM = (2440.0, 3050.0)  # 8 and 10 ft; practice
+
+
+@dataclass(frozen=True, slots=True)
+class Lot:
+    """All that is cut from one material at one thickness (and, for boards, one width)."""
+
+    label: str
+    material: RoleMaterial
+
+    @classmethod
+    def of(cls, material: RoleMaterial) -> "Lot":
+        """Return the lot a role's material belongs to."""
+        size = f"{material.thickness:g}"
+        if material.width is not None:
+            size += f" × {material.width:g}"
+        return cls(f"{material.material} {size} mm", material)
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """One row of the project's cut list: its id in the nesting, the module it belongs to, and how many."""
+
+    id: str
+    module: str
+    row: CutListRow
+    quantity: int
+    lot: Lot
+
+
+def wanted(pieces: Iterable[Built]) -> list[Wanted]:
+    """Return what must be cut for all pieces, module by module in the order given."""
+    rows = []
+    for built in pieces:
+        for row in cut_list(built.assembly):
+            lot = Lot.of(built.assembly.materials[row.role])
+            rows.append(Wanted(f"{built.id}: {row.parts[0]}", built.id, row, len(row.parts) * built.quantity, lot))
+    return rows
+
+
+def nesting_job(
+    rows: Sequence[Wanted], stock: Sequence[Mapping[str, Any]], cutting: Cutting, effort: int, seed: int
+) -> tuple[Job, list[Finding]]:
+    """Return the nesting job for the cut list and what was assumed.
+
+    A caller's stock is matched by material, thickness and board width; a lot without any takes the sheets and boards
+    sold nearly everywhere, without a price. Raises RequestError where a stock could be two thicknesses at once.
+    """
+    lots = {row.lot.label: row.lot for row in rows}
+    findings: list[Finding] = []
+    offered: list[Stock] = []
+    problems: list[RequestProblem] = []
+    for i, entry in enumerate(stock):
+        matching = [lot for lot in lots.values() if _matches(entry, lot)]
+        if len(matching) > 1:
+            names = " and ".join(lot.label for lot in matching)
+            detail = f"{entry['id']!r} could be {names}; give its thickness (and board_width) so that it is one of them"
+            problems.append(RequestProblem(pointer("stock", i, "thickness"), detail, "stock-ambiguous"))
+        offered.extend(_stock(entry, lot) for lot in matching[:1])
+        if not matching:
+            findings.append(_unused(entry, lots.values(), i))
+    if problems:
+        raise RequestError(problems)
+    for lot in lots.values():
+        if not any(s.material == lot.label for s in offered):
+            offered.extend(_default_stock(lot))
+            findings.append(_assumed(lot))
+    pieces = tuple(_piece(row) for row in rows)
+    return Job(pieces, tuple(offered), cutting, effort, seed), findings
+
+
+def _matches(entry: Mapping[str, Any], lot: Lot) -> bool:
+    material = lot.material
+    if entry.get("material", material.material) != material.material:
+        return False
+    if ("width" not in entry) is not (material.stock_kind == "board"):
+        return False
+    if "board_width" in entry and material.width is not None and abs(entry["board_width"] - material.width) > 1.0:
+        return False
+    if "thickness" not in entry:
+        return True
+    thickness = parse_thickness(entry["thickness"])
+    least, most = (material.least, material.most) if material.assumed else (material.thickness, material.thickness)
+    return thickness.least <= most + SAME_THICKNESS_MM and thickness.most >= least - SAME_THICKNESS_MM
+
+
+def _stock(entry: Mapping[str, Any], lot: Lot) -> Stock:
+    price = parse_money(entry["price"]) if "price" in entry else None
+    width = units(entry["width"]) if "width" in entry else None
+    grain = StockGrain.ALONG if lot.material.has_grain else StockGrain.NONE
+    return Stock(
+        entry["id"], units(entry["length"]), width, lot.label, None, price, entry.get("quantity"),
+        entry.get("offcut", False), grain,
+    )  # fmt: skip
+
+
+def _default_stock(lot: Lot) -> list[Stock]:
+    grain = StockGrain.ALONG if lot.material.has_grain else StockGrain.NONE
+    if lot.material.stock_kind == "board":
+        return [
+            Stock(f"{lot.label} board {length:.0f}", units(length), None, lot.label, grain=grain)
+            for length in DEFAULT_BOARDS_MM
+        ]
+    length, width = DEFAULT_SHEET_MM
+    name = f"{lot.label} sheet {length:.0f} × {width:.0f}"
+    return [Stock(name, units(length), units(width), lot.label, grain=grain)]
+
+
+def _piece(row: Wanted) -> Piece:
+    grain = Grain(row.row.grain) if row.lot.material.has_grain else Grain.ANY
+    width = None if row.lot.material.stock_kind == "board" else units(row.row.width)
+    return Piece(row.id, units(row.row.length), width, row.quantity, grain, row.lot.label)
+
+
+def _assumed(lot: Lot) -> Finding:
+    length, width = DEFAULT_SHEET_MM
+    sheet = f"sheets of {length:.0f} × {width:.0f} mm"
+    boards = " and ".join(f"{x:.0f}" for x in DEFAULT_BOARDS_MM)
+    what = sheet if lot.material.stock_kind == "sheet" else f"boards of {boards} mm"
+    return Finding(
+        "stock-assumed",
+        Severity.WARNING,
+        f"No stock is given for {lot.label}; {what} without a price are assumed.",
+        source="sizes sold nearly everywhere, practice",
+        remedy="List the sheets and boards your shop sells, with sizes and prices.",
+    )
+
+
+def _unused(entry: Mapping[str, Any], lots: Iterable[Lot], index: int) -> Finding:
+    names = ", ".join(sorted(lot.label for lot in lots))
+    return Finding(
+        "stock-not-needed",
+        Severity.NOTE,
+        f"Nothing is cut from {entry['id']!r}; what is needed is {names}.",
+        pointer=pointer("stock", index),
+        remedy="Check its material, thickness and whether it has a width (a sheet) or none (a board).",
+    )
+
+
+def units(mm: float) -> int:
+    """Return a length as the nesting counts it: whole hundredths of a millimetre."""
+    return round(snap(mm) * UNITS_PER_MM)

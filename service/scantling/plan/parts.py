@@ -1,0 +1,73 @@
+"""One module worked out: its cut list, joints, fasteners, order of work, findings, and the piece in space."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from scantling.board import Assembly, assembly_to_plain, cut_list
+from scantling.findings import ranked
+from scantling.measure import Tape
+
+from .building import Built, Modules, build_module
+from .checks import Checked, check
+from .materials import woods
+from .summary import piece_summary
+
+DEFAULT_TAPE = "1/16 in"
+
+
+def parts(request: Mapping[str, Any], *, modules: Modules) -> dict[str, Any]:
+    """Answer POST /v1/modules/{module}/parts. Raises RequestError with pointers for what cannot be computed."""
+    described = woods(request.get("described", ()))
+    built = build_module(modules, request, described, request.get("units", "mm"), "")
+    return piece_to_plain(built, check(built), Tape.parse(request.get("tape", DEFAULT_TAPE)))
+
+
+def piece_to_plain(built: Built, checked: Checked, tape: Tape) -> dict[str, Any]:
+    """Return the answer about one piece as JSON members."""
+    assembly = built.assembly
+    findings = ranked([*assembly.findings, *checked.findings])
+    mass, centre = assembly.mass_and_centre()
+    plain = assembly_to_plain(assembly)
+    return {
+        "module": built.module.id,
+        "summary": piece_summary(built, findings, tape),
+        "overall": overall(assembly, tape),
+        "parts": [row.to_plain(tape) for row in cut_list(assembly)],
+        "chains": chains_to_plain(assembly, tape),
+        "joints": plain["joints"],
+        "fasteners": plain["fasteners"],
+        "steps": checked.steps or plain["steps"],
+        "findings": [f.to_plain() for f in findings],
+        "cautions": [*assembly.cautions, built.module.when_not],
+        "mass_kg": round(mass, 3),
+        "centre_mm": [round(c, 1) for c in centre],
+        "parameters": built.parameters.to_plain(),
+        "assembly": plain,
+    }
+
+
+def overall(assembly: Assembly, tape: Tape) -> dict[str, Any]:
+    """Return the overall sizes in mm and as read on the tape."""
+    low, high = assembly.bounds()
+    sizes = [round(b - a, 2) for a, b in zip(low, high, strict=True)]
+    names = ("width", "depth", "height")
+    return {
+        **{f"{name}_mm": size for name, size in zip(names, sizes, strict=True)},
+        **{f"{name}_text": tape.show(size) for name, size in zip(names, sizes, strict=True)},
+    }
+
+
+def chains_to_plain(assembly: Assembly, tape: Tape) -> list[dict[str, Any]]:
+    """Return the dimension chains as read on the tape: the links add up because one closes the chain."""
+    return [
+        {
+            "name": chain.name,
+            "total_mm": round(chain.total, 2),
+            "total_text": tape.show(chain.total),
+            "closing": chain.closing,
+            "lines": chain.on_tape(tape).lines(tape),
+        }
+        for chain in assembly.chains
+    ]
+
+

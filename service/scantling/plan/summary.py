@@ -1,0 +1,64 @@
+"""The first screen: at most seven lines that say buildable or not, what to buy, cost, what to fix first, what was assumed."""
+
+from collections.abc import Sequence
+
+from scantling.findings import Finding, Severity
+from scantling.measure import Tape
+
+from .building import Built
+
+MOST_LINES = 7
+
+
+def piece_summary(built: Built, findings: Sequence[Finding], tape: Tape) -> list[str]:
+    """Return the summary of one piece."""
+    low, high = built.assembly.bounds()
+    size = " × ".join(tape.show(b - a) for a, b in zip(low, high, strict=True))
+    mass = built.assembly.mass_and_centre()[0]
+    assembly = built.assembly
+    return [
+        f"{built.module.title}: {size} (wide × deep × high), {mass:.1f} kg without cushions.",
+        verdict(findings),
+        f"{len(assembly.parts)} parts, {len(assembly.fasteners)} screws, {len(assembly.joints)} joints.",
+        *first_to_fix(findings, 2),
+        *assumptions(findings),
+    ][:MOST_LINES]
+
+
+def verdict(findings: Sequence[Finding]) -> str:
+    """Return whether it can be built as it stands, in one sentence."""
+    errors = sum(f.severity is Severity.ERROR for f in findings)
+    warnings = sum(f.severity is Severity.WARNING for f in findings)
+    if errors:
+        return f"Not to be built yet: {_count(errors, 'error')} to mend, {_count(warnings, 'warning')} to weigh."
+    if warnings:
+        return f"Can be built; {_count(warnings, 'warning')} to weigh first."
+    return "Can be built: nothing found that stands against it."
+
+
+def first_to_fix(findings: Sequence[Finding], most: int) -> list[str]:
+    """Return the worst findings as lines, each code once."""
+    lines, seen = [], set()
+    for finding in findings:
+        if finding.severity is Severity.NOTE or finding.code in seen or finding.code in ASSUMED:
+            continue
+        seen.add(finding.code)
+        word = "Fix first" if finding.severity is Severity.ERROR else "Weigh"
+        lines.append(f"{word}: {finding.message}")
+    return lines[:most]
+
+
+ASSUMED = ("thickness-assumed", "cushion-not-measured", "stock-assumed", "saw-assumed")
+
+
+def assumptions(findings: Sequence[Finding]) -> list[str]:
+    """Return one line about what was assumed, or none."""
+    counted = [f.code.replace("-", " ") for f in findings if f.code in ASSUMED]
+    if not counted:
+        return []
+    each = ", ".join(f"{word} ({counted.count(word)})" for word in dict.fromkeys(counted))
+    return [f"Assumed, not measured: {each}."]
+
+
+def _count(n: int, word: str) -> str:
+    return f"{n} {word}" if n == 1 else f"{n} {word}s"
