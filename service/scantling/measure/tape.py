@@ -72,7 +72,7 @@ class Tape:
             return f"{sign}{_decimal(marks * self.step_mm)} mm"
         inches, rest = divmod(marks, self.denominator)
         if feet and inches >= 12:
-            return f"{sign}{inches // 12}' " + _inches(inches % 12, rest, self.denominator)
+            return f"{sign}{inches // 12}' " + _inches(inches % 12, rest, self.denominator, after_feet=True)
         return sign + _inches(inches, rest, self.denominator)
 
     def show_with_error(self, mm: float, *, feet: bool = False) -> str:
@@ -84,13 +84,13 @@ class Tape:
         return f"{self.show(mm, feet=feet)} ({error:+.{places}f} mm)"
 
 
-def _inches(whole: int, marks: int, denominator: int) -> str:
-    """Return whole inches and so many marks as text, the fraction in its lowest terms."""
+def _inches(whole: int, marks: int, denominator: int, *, after_feet: bool = False) -> str:
+    """Return whole inches and so many marks as text, the fraction in lowest terms; after feet also 0 whole inches."""
     if not marks:
         return f'{whole}"'
     part = Fraction(marks, denominator)
     text = f'{part.numerator}/{part.denominator}"'
-    return f"{whole} {text}" if whole else text
+    return f"{whole} {text}" if whole or after_feet else text
 
 
 def _decimal(mm: float) -> str:
