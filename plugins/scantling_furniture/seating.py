@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from math import ceil, cos, radians, sin, tan
+from typing import Literal
 
 from scantling.kit import (
     Assembly,
@@ -66,7 +67,7 @@ class LeaningSeat(Module[LeaningSeatParameters]):
         "cleat": Role("Cleats that carry the seat slats.", "douglas-fir", 38, 37.0, 39.0, "board", 38),
     }
     sources = (
-        "Seat height and lean: WOOD magazine, Must-have measurements for comfortable seating (16 to 18 in; back to 15°)",
+        "Seat height 16 to 18 in, back to 15°: WOOD magazine, Must-have measurements for comfortable seating",
         "Arm height about 250 mm above the seat: trade figures, near ANSUR II elbow rest height, median 233 to 246 mm",
         "Gaps outside 7 to 12 mm: EN 581-1:2017, screening only",
     )
@@ -276,24 +277,11 @@ class _SeatRun:
             ends = [f"the {hand} end is open" for hand in ("left", "right") if not self.has_arm[hand]]
             sideways = "; ".join(ends) if ends else "the arms at the sides"
             stopped = f"back slats behind, a lip of {p.lip:.0f} mm in front, {sideways}"
-            for kind, size, y, z, deep, high in (
-                ("seat", seat, self.ply, self.deck, seat.depth.typical, seat.thickness.typical),
-                ("back", back, self.back_at_deck - back.thickness.typical, self.deck + seat.loaded.typical,
-                 back.thickness.typical, back.depth.typical),
-            ):  # fmt: skip
-                self.piece.cushions.append(
-                    Cushion(
-                        f"{kind} cushion {i + 1}",
-                        kind,
-                        (x, y, z),
-                        size.width.typical,
-                        deep,
-                        high,  # type: ignore[arg-type]
-                        size.loaded.typical,
-                        size.assumed,
-                        stopped,
-                    )  # fmt: skip
-                )
+            self._lay_cushion(
+                "seat", i, (x, self.ply, self.deck), seat, seat.depth.typical, seat.thickness.typical, stopped
+            )
+            behind = (x, self.back_at_deck - back.thickness.typical, self.deck + seat.loaded.typical)
+            self._lay_cushion("back", i, behind, back, back.thickness.typical, back.depth.typical, stopped)
         row_slack(self.piece, self.width, p.bays, p.seat_cushion)
         not_measured(self.piece, p.seat_cushion, "seat")
         sitting_depth(self.piece, p.seat_cushion.depth.typical, p.back_cushion)
@@ -303,6 +291,21 @@ class _SeatRun:
             f"Rain drains through the {SLAT_GAP:.0f} mm gaps of the seat and behind the front rail; air reaches the "
             "cushions from below and through the back.",
         )
+
+    def _lay_cushion(
+        self,
+        kind: Literal["seat", "back"],
+        i: int,
+        origin: tuple[float, float, float],
+        size: CushionSize,
+        deep: float,
+        high: float,
+        stopped: str,
+    ) -> None:
+        name = f"{kind} cushion {i + 1}"
+        loaded = size.loaded.typical
+        cushion = Cushion(name, kind, origin, size.width.typical, deep, high, loaded, size.assumed, stopped)
+        self.piece.cushions.append(cushion)
 
     def _promises(self) -> None:
         """Promise the overall sizes, the chains that make them, and the cautions."""

@@ -39,15 +39,15 @@ class StorageFootstoolParameters(Parameters):
 
 
 class StorageFootstool(Module[StorageFootstoolParameters]):
-    """Four flat sides are made on the bench, folded together at the mitred legs, and closed with a loose bottom and lid."""
+    """Four flat sides are made on the bench, folded together at the mitred legs, closed with a loose bottom and lid."""
 
     id = "storage-footstool"
     title = "Storage footstool"
     sentence = (
-        "A cushioned footstool that stores: folded-mitre legs, thin sides with applied strips, a loose lid on cleats."
+        "A cushioned footstool that stores: folded-mitre legs, thin sides, applied strips, a loose lid on cleats."
     )
     family = "storage"
-    when_not = "Not as a step to stand on, and not as a toy chest: the lid is loose and the box holds more than 1.1 cubic feet."
+    when_not = "Not as a step to stand on, and not as a toy chest: the lid is loose and the box is large."
     parameters = StorageFootstoolParameters
     roles = {
         "frame": Role(
@@ -77,7 +77,7 @@ class _Footstool:
         self.leg = snap(p.height - p.top_cushion.loaded.typical - self.t)
         if min(self.width, self.depth) < 250 or self.leg < 180:
             raise AssemblyError(
-                f"a box {self.width:.0f} × {self.depth:.0f} mm on legs of {self.leg:.0f} mm is too small for its joints; "
+                f"a box {self.width:.0f} × {self.depth:.0f} mm on legs of {self.leg:.0f} mm is too small to join; "
                 "250 mm each way and legs of 180 mm are the least"
             )
 
@@ -177,25 +177,17 @@ class _Footstool:
         p = self.p
         size = p.top_cushion
         stopped = "the lid has no rim: a non-slip mat or two hook strips keep the cushion from sliding"
-        self.piece.cushions.append(
-            Cushion(
-                "top cushion",
-                "seat",
-                (-p.overhang, -p.overhang, self.leg + self.t),
-                size.width.typical,
-                size.depth.typical,
-                size.thickness.typical,
-                size.loaded.typical,
-                size.assumed,
-                stopped,
-            )  # fmt: skip
-        )
+        corner = (-p.overhang, -p.overhang, self.leg + self.t)
+        wide, deep, thick = size.width.typical, size.depth.typical, size.thickness.typical
+        loaded = size.loaded.typical
+        cushion = Cushion("top cushion", "seat", corner, wide, deep, thick, loaded, size.assumed, stopped)
+        self.piece.cushions.append(cushion)
         not_measured(self.piece, size, "top")
         stopped_and_drained(
             self.piece,
             stopped[0].upper() + stopped[1:] + ".",
-            f"Four {DRAIN_HOLE:.0f} mm holes drain the bottom, the finger hole and the play under the lid let air in; the "
-            f"sides stand {GROUND_CLEAR:.0f} mm off the ground.",
+            f"Four {DRAIN_HOLE:.0f} mm holes drain the bottom; the finger hole and the play under the lid let air in; "
+            f"the sides stand {GROUND_CLEAR:.0f} mm off the ground.",
         )
 
     def _promises(self) -> None:

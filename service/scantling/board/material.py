@@ -9,7 +9,7 @@ class RoleMaterial:
     """A module's own word (`role`) mapped to a material and a thickness in mm.
 
     `thickness` is what the sizes are derived from; `least` and `most` bound it; `assumed` says nobody has put a
-    caliper to it yet, so no joint that depends on it may be cut. `width` is that of a board as bought; None for a sheet.
+    caliper to it yet, so no joint that depends on it may be cut. `width` is that of a board as bought (None: a sheet).
     """
 
     role: str

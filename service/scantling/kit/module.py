@@ -18,8 +18,8 @@ P = TypeVar("P", bound=Parameters)
 class Role:
     """A module's own word for what some parts are cut from, with the material and thickness (mm) taken by default.
 
-    A default thickness is an assumption until the caller measures; `least` and `most` bound what a shop may sell. `width` (mm) is
-    that of a board as bought.
+    A default thickness is an assumption until the caller measures; `least` and `most` bound what a shop may sell.
+    `width` (mm) is that of a board as bought.
     """
 
     says: str

@@ -5,7 +5,6 @@ from typing import Any, Protocol
 
 from scantling.kit import Module, Role
 
-
 from .building import find_module
 
 
@@ -51,5 +50,3 @@ def _role(role: Role) -> dict[str, Any]:
         "stock_kind": role.stock_kind,
         "width_mm": role.width,
     }
-
-

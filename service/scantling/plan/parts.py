@@ -69,5 +69,3 @@ def chains_to_plain(assembly: Assembly, tape: Tape) -> list[dict[str, Any]]:
         }
         for chain in assembly.chains
     ]
-
-

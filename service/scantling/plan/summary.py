@@ -1,11 +1,17 @@
-"""The first screen: at most seven lines that say buildable or not, what to buy, cost, what to fix first, what was assumed."""
+"""The first screen, at most seven lines: buildable or not, what to buy, cost, what to fix first, what was assumed."""
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
+from scantling.costing import Kind
+from scantling.costing import summary as costing_summary
 from scantling.findings import Finding, Severity
 from scantling.measure import Tape
 
 from .building import Built
+
+if TYPE_CHECKING:
+    from .projects import Project
 
 MOST_LINES = 7
 
@@ -62,3 +68,30 @@ def assumptions(findings: Sequence[Finding]) -> list[str]:
 
 def _count(n: int, word: str) -> str:
     return f"{n} {word}" if n == 1 else f"{n} {word}s"
+
+
+def project_summary(project: "Project") -> list[str]:
+    """Return the summary of a whole plan."""
+    pieces = ", ".join(f"{p.quantity} × {p.id}" if p.quantity > 1 else p.id for p in project.pieces)
+    parts = sum(w.quantity for w in project.rows)
+    mass = sum(p.assembly.mass_and_centre()[0] * p.quantity for p in project.pieces)
+    return [
+        f"{project.name}: {pieces}; {parts} parts, {mass:.0f} kg of wood.",
+        verdict(project.findings),
+        f"Buy {stock_line(project)}.",
+        *costing_summary(project.costing)[:1],
+        *first_to_fix(project.findings, 2),
+        *assumptions(project.findings),
+    ][:MOST_LINES]
+
+
+def stock_line(project: "Project") -> str:
+    """Return what stock to buy in words, and whether fewer would do."""
+    bought = [line for line in project.take_off.lines if line.kind in (Kind.SHEET, Kind.BOARD)]
+    words = ", ".join(
+        f"{int(line.quantity - line.on_hand)} × {line.id}" for line in bought if line.quantity > line.on_hand
+    )
+    proof = "proven least" if project.nesting.proven_minimal else "not proven least"
+    missing = sum(u.quantity for u in project.nesting.unplaced)
+    short = f"; {missing} parts fit on none of it" if missing else ""
+    return f"{words or 'nothing'} ({proof}{short})"

@@ -1,0 +1,169 @@
+"""One project request, one plan: pieces, cut list, layouts, take-off, cost, findings, and a summary of seven lines."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Any
+
+from scantling.costing import Costing, Faults, Price, Terms, cost, findings_of, read_prices, read_terms
+from scantling.costing import to_plain as costing_to_plain
+from scantling.findings import Finding, ranked
+from scantling.measure import RequestError, RequestProblem, Tape, parse_money, pointer
+from scantling.nesting import Job, Nesting, nest, nesting_to_plain
+
+from .building import Built, Modules, build_module
+from .checks import Checked, check
+from .cutting import Wanted, nesting_job, wanted
+from .materials import woods
+from .parts import DEFAULT_TAPE, piece_to_plain
+from .saws import cutting_of, effort_of
+from .summary import project_summary
+from .take_off import TakeOff, boxes, take_off
+
+MOST_MODULES = 40
+Progress = Callable[[float, float | None, float | None], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Project:
+    """A whole project worked out."""
+
+    name: str
+    tape: Tape
+    pieces: tuple[Built, ...]
+    checked: tuple[Checked, ...]
+    rows: tuple[Wanted, ...]
+    job: Job
+    nesting: Nesting
+    take_off: TakeOff
+    costing: Costing
+    findings: tuple[Finding, ...]
+
+
+def projects(
+    request: Mapping[str, Any], *, modules: Modules, progress: Progress | None = None, seconds: float | None = None
+) -> dict[str, Any]:
+    """Answer POST /v1/projects. Raises RequestError with pointers for what cannot be computed."""
+    return project_to_plain(plan_project(request, modules, progress, seconds))
+
+
+def plan_project(
+    request: Mapping[str, Any], modules: Modules, progress: Progress | None = None, seconds: float | None = None
+) -> Project:
+    """Work out a project (lengths in mm already, parameters as the caller wrote them)."""
+    pieces = _build_all(request, modules)
+    faults = Faults()
+    prices = [*_screw_prices(request), *read_prices(request.get("prices", []), faults, "/prices")]
+    terms = read_terms(request, faults)
+    faults.check()
+    cutting, saw_findings = cutting_of(request.get("saws", ()))
+    rows = wanted(pieces)
+    job, stock_findings = nesting_job(
+        rows, request.get("stock", ()), cutting, effort_of(request.get("effort", "normal")), request.get("seed", 1)
+    )
+    nesting = nest(job, progress=progress, seconds=seconds)
+    listed = take_off(pieces, job, nesting, request)
+    costing = _costed(listed, prices, terms, pieces)
+    checked = tuple(check(p) for p in pieces)
+    findings = ranked(
+        [
+            *saw_findings,
+            *stock_findings,
+            *nesting.findings,
+            *findings_of(costing),
+            *(f for p, c in zip(pieces, checked, strict=True) for f in _of_piece(p, c)),
+        ]
+    )
+    return Project(
+        request.get("name", "project"), Tape.parse(request.get("tape", DEFAULT_TAPE)), tuple(pieces), checked,
+        tuple(rows), job, nesting, listed, costing, tuple(findings),
+    )  # fmt: skip
+
+
+def _build_all(request: Mapping[str, Any], modules: Modules) -> list[Built]:
+    """Build every module of the project. Raises RequestError with the faults of all of them."""
+    entries = request["modules"]
+    if not 1 <= len(entries) <= MOST_MODULES:
+        detail = f"a project has 1 to {MOST_MODULES} modules, not {len(entries)}"
+        raise RequestError([RequestProblem("/modules", detail, "module-count")])
+    described = woods(request.get("materials", ()))
+    pieces: list[Built] = []
+    problems: list[RequestProblem] = []
+    for i, entry in enumerate(entries):
+        at = pointer("modules", i)
+        try:
+            pieces.append(build_module(modules, entry, described, request.get("units", "mm"), at))
+        except RequestError as error:
+            problems.extend(error.errors)
+    problems.extend(_repeated(pieces))
+    if problems:
+        raise RequestError(problems)
+    return pieces
+
+
+def _repeated(pieces: Sequence[Built]) -> list[RequestProblem]:
+    ids = [p.id for p in pieces]
+    return [
+        RequestProblem(pointer("modules", i, "id"), f"the id {id!r} is used twice; ids are unique", "duplicate-id")
+        for i, id in enumerate(ids)
+        if id in ids[:i]
+    ]
+
+
+def _screw_prices(request: Mapping[str, Any]) -> list[Price]:
+    """Return the prices of the screw boxes a caller listed, each for its line of the take-off."""
+    return [
+        Price(
+            parse_money(f["price"]),
+            f"screw {f['gauge']} x {round(f['length'], 3):g} mm",
+            pack=Fraction(f.get("box", 1)),
+            unit="piece",
+        )
+        for f in request.get("fasteners", ())
+        if "price" in f
+    ]
+
+
+def _costed(listed: TakeOff, prices: Sequence[Price], terms: Terms, pieces: Sequence[Built]) -> Costing:
+    """Cost the take-off; a screw price for a whole kind takes the usual box of each size as its pack."""
+    usual = boxes(listed.lines, pieces)
+    named = {p.id for p in prices}
+    screws = next((p for p in prices if p.id is None and p.kind == "screw"), None)
+    spread = []
+    if screws is not None and screws.pack == 1:
+        spread = [replace(screws, id=i, kind=None, pack=Fraction(n)) for i, n in usual.items() if i not in named]
+    ids = {line.id for line in listed.lines}
+    wanted_prices = [p for p in (*listed.prices, *prices) if p.id is None or p.id in ids or p.pointer]
+    return cost(listed.lines, [*wanted_prices, *spread], terms)
+
+
+def _of_piece(piece: Built, checked: Checked) -> list[Finding]:
+    """Return a piece's findings with its id before the message and its parts, so that a set can be told apart."""
+    return [
+        replace(f, message=f"{piece.id}: {f.message}", parts=tuple(f"{piece.id}: {p}" for p in f.parts))
+        for f in (*piece.assembly.findings, *checked.findings)
+    ]
+
+
+def project_to_plain(project: Project) -> dict[str, Any]:
+    """Return the plan as JSON members."""
+    tape = project.tape
+    mass = sum(p.assembly.mass_and_centre()[0] * p.quantity for p in project.pieces)
+    return {
+        "name": project.name,
+        "summary": project_summary(project),
+        "tape": tape.name,
+        "mass_kg": round(mass, 2),
+        "modules": [
+            {"id": p.id, "quantity": p.quantity, **piece_to_plain(p, c, tape)}
+            for p, c in zip(project.pieces, project.checked, strict=True)
+        ],
+        "cut_list": [
+            {**w.row.to_plain(tape), "id": w.id, "module": w.module, "quantity": w.quantity, "lot": w.lot.label}
+            for w in project.rows
+        ],
+        "nesting": nesting_to_plain(project.job, project.nesting, project.costing.currency),
+        "costing": costing_to_plain(project.costing),
+        "findings": [f.to_plain() for f in project.findings],
+        "cautions": list(dict.fromkeys(c for p in project.pieces for c in (*p.assembly.cautions, p.module.when_not))),
+    }
