@@ -59,7 +59,7 @@ OPERATIONS = registry(
     Operation("dry-fits", "scantling.dryfit:dry_fits"),
     Operation("nestings", "scantling.nesting:nestings", needs=("progress",)),
     Operation("fastener-checks", "scantling.mechanics:fastener_checks"),
-    Operation("costings", "scantling.costing:costings", inline=True),
+    Operation("costings", "scantling.costing:costings"),
     Operation("figures", "scantling.mechanics:figures", inline=True),
     Operation("table", "scantling.tables:table", inline=True),
 )
