@@ -16,8 +16,26 @@ def test_taken(value):
 
 @pytest.mark.parametrize(
     "value",
-    ["", "x" * 65, "=1+1", "+x", "-x", "@x", "'x", '"x', "“x", " x", "a\nb", "a\x00", "a\u202eb", "\ud800", "a\ud800"]
-    + [None, 5, True, ["a"]],
+    [
+        *(
+            "",
+            "x" * 65,
+            "=1+1",
+            "+x",
+            "-x",
+            "@x",
+            "'x",
+            '"x',
+            "“x",
+            " x",
+            "a\nb",
+            "a\x00",
+            "a\u202eb",
+            "\ud800",
+            "a\ud800",
+        ),
+        *(None, 5, True, ["a"]),
+    ],
 )
 def test_refused(value):
     with pytest.raises(MeasureError) as caught:

@@ -74,9 +74,9 @@ def test_feet_only_when_asked_for():
 def test_the_rounding_error_is_shown():
     tape = TAPES["1/16 in"]
     assert tape.error(349.0) == pytest.approx(0.25)
-    assert tape.show_with_error(349.0) == '13 3/4" (+0.2 mm)'
-    assert tape.show_with_error(349.5) == '13 3/4" (-0.2 mm)'
-    assert tape.show_with_error(348.95) == '13 3/4" (+0.3 mm)'
+    assert tape.show_with_error(349.0) == '13 3/4" (+0.3 mm)'
+    assert tape.show_with_error(349.5) == '13 3/4" (-0.3 mm)'
+    assert tape.show_with_error(349.05) == '13 3/4" (+0.2 mm)'
     assert tape.show_with_error(349.25) == '13 3/4"'
     assert TAPES["0.1 mm"].show_with_error(349.27) == "349.3 mm (+0.03 mm)"
 

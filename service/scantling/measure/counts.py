@@ -102,17 +102,32 @@ def sheet_yield(
     if grain != "any":
         raise ValueError(f"grain must be along, across or any, not {grain!r}")
     plain, turned = grid(length, width, False), grid(length, width, True)
-    patterns: list[tuple[Block, ...]] = [(plain,), (turned,)]
-    for columns in range(1, plain.along + 1):
-        rest = length - columns * (piece_length + kerf)
-        patterns.append((Block(columns, plain.across, False), grid(rest, width, True)))
-    for rows in range(1, plain.across + 1):
-        rest = width - rows * (piece_width + kerf)
-        patterns.append((Block(plain.along, rows, False), grid(length, rest, True)))
-    best = max(patterns, key=lambda blocks: sum(b.count for b in blocks))
-    area = (length + kerf) * (width + kerf) / ((piece_length + kerf) * (piece_width + kerf))
+    columns = _best_split(length, piece_length, plain.across, piece_width, turned.across, kerf)
+    rows = _best_split(width, piece_width, plain.along, piece_length, turned.along, kerf)
+    beside = grid(length - columns * (piece_length + kerf), width, True)
+    below = grid(length, width - rows * (piece_width + kerf), True)
+    patterns = (
+        (plain,),
+        (turned,),
+        (Block(columns, plain.across, False), beside),
+        (Block(plain.along, rows, False), below),
+    )
+    best = max(patterns, key=lambda blocks: sum(block.count for block in blocks))
     blocks = tuple(block for block in best if block.count)
-    return SheetYield(blocks, max(floor(area + 1e-9), sum(b.count for b in blocks)) if length > 0 < width else 0)
+    if not blocks:
+        return SheetYield((), 0)
+    area = (length + kerf) * (width + kerf) / ((piece_length + kerf) * (piece_width + kerf))
+    return SheetYield(blocks, max(floor(area + 1e-9), sum(block.count for block in blocks)))
+
+
+def _best_split(length: float, piece: float, per_row: int, turned: float, per_turned_row: int, kerf: float) -> int:
+    """Return how many rows of unturned pieces, before rows of turned ones in what is left, hold the most."""
+
+    def held(rows: int) -> int:
+        rest = length - rows * (piece + kerf)
+        return rows * per_row + pieces_in_length(rest, turned, kerf) * per_turned_row
+
+    return max(range(pieces_in_length(length, piece, kerf) + 1), key=held)
 
 
 def sheets_needed(quantity: int, per_sheet: int) -> int:

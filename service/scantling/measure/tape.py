@@ -78,10 +78,13 @@ class Tape:
     def show_with_error(self, mm: float, *, feet: bool = False) -> str:
         """Return `show` with the rounding error behind it: `13 3/4" (+0.3 mm)`; none where it is under 0.005 mm."""
         error = self.error(mm)
-        if abs(error) < 0.005:
+        size = floor(abs(error) * 100 + 0.5 + _TIE) / 100
+        if not size:
             return self.show(mm, feet=feet)
-        places = 1 if abs(error) >= 0.05 else 2
-        return f"{self.show(mm, feet=feet)} ({error:+.{places}f} mm)"
+        places = 2
+        if size >= 0.05:
+            size, places = floor(abs(error) * 10 + 0.5 + _TIE) / 10, 1
+        return f"{self.show(mm, feet=feet)} ({'-' if error < 0 else '+'}{size:.{places}f} mm)"
 
 
 def _inches(whole: int, marks: int, denominator: int, *, after_feet: bool = False) -> str:
