@@ -195,10 +195,11 @@ def _check_money(job: Job, nesting: Nesting) -> list[str]:
         if nesting.cost != objective:
             faults.append(f"cost is stated as {nesting.cost}, the stock used adds up to {objective}")
     else:
-        objective = sum(s.length * (1 if s.width is None else s.width) * n for s, n in used)
+        objective = sum(_size(s) * n for s, n in used if s.width is not None or not s.offcut)
         if nesting.cost is not None:
             faults.append("a cost is stated though not every stock has a price")
-    if nesting.objective != objective:
+    bought = objective if priced else sum(_size(s) * n for s, n in used if not s.offcut)
+    if nesting.objective not in (objective, bought):
         faults.append(f"the objective is stated as {nesting.objective}, it adds up to {objective}")
     if nesting.objective_bound > nesting.objective:
         faults.append("the bound lies above the objective")
@@ -211,6 +212,11 @@ def _check_money(job: Job, nesting: Nesting) -> list[str]:
     if nesting.proven_minimal and nesting.unplaced:
         faults.append("proven minimal is claimed though parts are left out")
     return faults
+
+
+def _size(stock: Stock) -> int:
+    """Return what one sheet (its area) or board (its length) adds to the objective when prices are missing."""
+    return stock.length * (1 if stock.width is None else stock.width)
 
 
 def _mm(units: int) -> str:

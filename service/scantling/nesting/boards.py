@@ -1,0 +1,90 @@
+"""Nesting in one dimension: lengths cut from boards for the least money, proved where it can be proved."""
+
+from collections import Counter
+
+from .boards_layouts import build_layouts
+from .boards_problem import Problem, Solution, board_cost, build_problems
+from .boards_search import BoardSearch, least_cost
+from .boards_start import fit_decreasing, preferences
+from .nouns import Job, Layout, Nesting, Stock, StoppedBy, Unplaced
+
+
+def nest_boards(job: Job) -> Nesting:
+    """Cut the pieces of a job from its boards (stock without a width) and return the best nesting found.
+
+    Minimised, in order: the length that is missing, the money (without prices the length of the boards bought), the
+    number of boards, their length. `job.effort` is counted in units of about a microsecond of one core; the search
+    does the same work in the same order whatever the effort, so more of it never gives a worse answer. Widths of
+    pieces are not looked at: every board is as wide as it is.
+    """
+    problems, unplaced = build_problems(job)
+    searches = [BoardSearch(p, job.seed) for p in problems]
+    work = _share(searches, job.effort)
+    layouts: list[Layout] = []
+    objective = bound = 0
+    for search in searches:
+        found, missing = build_layouts(search.problem, search.best, job)
+        layouts += found
+        unplaced += _run_out(search.problem, search.best, missing)
+        objective += search.cost
+        bound += search.bound if not missing else min(search.cost, least_cost(search.problem, _placed(search)))
+    priced = all(s.price is not None for s in job.stock)
+    complete = not unplaced
+    return Nesting(
+        layouts=tuple(sorted(layouts, key=_by_stock(job))),
+        unplaced=tuple(sorted(unplaced, key=lambda u: (u.part, u.reason))),
+        cost=objective if priced else None,
+        bound=bound if priced else None,
+        proven_minimal=complete and objective == bound,
+        work=work,
+        stopped_by=StoppedBy.PROOF if all(s.proven for s in searches) else StoppedBy.EFFORT,
+        objective=objective,
+        objective_bound=bound,
+    )
+
+
+def _share(searches: list[BoardSearch], effort: int) -> int:
+    """Let the searches work in turn until all have ended or the effort is used; first answers are always made."""
+    running = [search.steps() for search in searches]
+    work = sum(next(steps, 0) for steps in running)
+    while running and work < effort:
+        spent = next(running[0], None)
+        if spent is None:
+            del running[0]
+        else:
+            work += spent
+            running.append(running.pop(0))
+    return work
+
+
+def _placed(search: BoardSearch) -> list[int]:
+    return [n - m for n, m in zip(search.problem.demand, search.best.missing, strict=True)]
+
+
+def _run_out(problem: Problem, solution: Solution, missing: Counter[str]) -> list[Unplaced]:
+    """Name the parts for which no board is left, with what would have to be bought for all of them."""
+    if not missing:
+        return []
+    more = fit_decreasing(problem, list(solution.missing), [None] * len(problem.bins), preferences(problem)[0])
+    wanted: Counter[str] = Counter()
+    for (b, _), n in more.boards:
+        wanted[problem.bins[b].stock] += n
+    buy = " and ".join(f"{n} more of {stock}" for stock, n in sorted(wanted.items()))
+    reason = f"no board is left for it; everything missing would come from {buy}"
+    return [Unplaced(part, n, reason, max(wanted, default=None, key=wanted.__getitem__)) for part, n in missing.items()]
+
+
+def _by_stock(job: Job) -> "_Key":
+    return _Key({s.id: s for s in job.stock}, all(s.price is not None for s in job.stock))
+
+
+class _Key:
+    """Sorts layouts: what is on hand first, then the dearer and longer boards, alike boards together."""
+
+    def __init__(self, stocks: dict[str, Stock], priced: bool) -> None:
+        self._stocks = stocks
+        self._priced = priced
+
+    def __call__(self, layout: Layout) -> tuple[object, ...]:
+        stock = self._stocks[layout.stock]
+        return not stock.offcut, -board_cost(stock, self._priced), -stock.length, stock.id, -layout.count

@@ -1,0 +1,168 @@
+"""The fullest or most valuable filling of one length: an exact bounded knapsack in integers.
+
+Two exact methods, chosen by the size of the capacity: a table over every length up to the capacity, and a list of
+undominated (weight, value) states cut down by a bound (Nemhauser and Ullmann, "Discrete dynamic programming and
+capital allocation", Management Science 15, 1969; the bound is Dantzig's, Operations Research 5, 1957).
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+_TABLE_LIMIT = 6_000  # capacities up to here are filled by the table
+_STATE_LIMIT = 20_000  # more states than this are thinned out, and the answer is no longer called exact
+
+Ints = NDArray[np.int64]
+
+
+@dataclass(frozen=True, slots=True)
+class Filling:
+    """Counts by item, the value they add up to, whether no filling can be worth more, and the work it took."""
+
+    counts: tuple[tuple[int, int], ...]  # (item, count), only counts above zero
+    value: int
+    exact: bool
+    work: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Copies:
+    """Some copies of one item taken together, so that few of these make any number up to its limit."""
+
+    item: int
+    count: int
+    weight: int
+    value: int
+
+
+def best_filling(weights: list[int], values: list[int], limits: list[int], capacity: int) -> Filling:
+    """Return the most valuable choice of at most `limits[i]` of each item whose weights fit the capacity.
+
+    All arguments are integers; weights are above zero. Items worth nothing are left out.
+    """
+    useful = [i for i in range(len(weights)) if values[i] > 0 and limits[i] > 0 and weights[i] <= capacity]
+    useful.sort(key=lambda i: (-values[i] / weights[i], -weights[i], i))
+    if not useful:
+        return Filling((), 0, True, 1)
+    if sum(weights[i] * limits[i] for i in useful) <= capacity:
+        return Filling(tuple((i, limits[i]) for i in useful), sum(values[i] * limits[i] for i in useful), True, 1)
+    copies = [c for i in useful for c in _split(i, weights[i], values[i], min(limits[i], capacity // weights[i]))]
+    return _by_table(copies, capacity) if capacity <= _TABLE_LIMIT else _by_states(copies, capacity)
+
+
+def _split(item: int, weight: int, value: int, limit: int) -> list[_Copies]:
+    """Split up to `limit` copies into 1, 2, 4, … and a rest, from which every number up to it can be made."""
+    copies, size = [], 1
+    while limit > 0:
+        taken = min(size, limit)
+        copies.append(_Copies(item, taken, taken * weight, taken * value))
+        limit -= taken
+        size *= 2
+    return copies
+
+
+def _collect(chosen: list[_Copies]) -> tuple[tuple[int, int], ...]:
+    counts: dict[int, int] = {}
+    for c in chosen:
+        counts[c.item] = counts.get(c.item, 0) + c.count
+    return tuple(sorted(counts.items()))
+
+
+def _by_table(copies: list[_Copies], capacity: int) -> Filling:
+    """Fill by a table: best[c] is the greatest value within weight c, taken one lot of copies at a time."""
+    best = np.zeros(capacity + 1, dtype=np.int64)
+    taken = np.zeros((len(copies), capacity + 1), dtype=np.bool_)
+    for row, c in enumerate(copies):
+        candidate = best[: capacity + 1 - c.weight] + c.value
+        tail = best[c.weight :]
+        np.greater(candidate, tail, out=taken[row, c.weight :])
+        np.maximum(candidate, tail, out=tail)
+    chosen, room = [], capacity
+    for row in range(len(copies) - 1, -1, -1):
+        if taken[row, room]:
+            chosen.append(copies[row])
+            room -= copies[row].weight
+    work = len(copies) * (4 + capacity // 500)
+    return Filling(_collect(chosen), int(best[capacity]), True, work)
+
+
+def _ceiling(copies: list[_Copies], capacity: int) -> int:
+    """Return a value no filling can exceed: the last lot is cut to fit (copies come by value per weight)."""
+    value = 0
+    for c in copies:
+        if c.weight > capacity:
+            return value + capacity * c.value // c.weight
+        capacity -= c.weight
+        value += c.value
+    return value
+
+
+def _greedy(copies: list[_Copies], capacity: int) -> tuple[list[_Copies], int]:
+    """Take lots in order of value per weight while they fit."""
+    chosen, value = [], 0
+    for c in copies:
+        if c.weight <= capacity:
+            chosen.append(c)
+            capacity -= c.weight
+            value += c.value
+    return chosen, value
+
+
+def _by_states(copies: list[_Copies], capacity: int) -> Filling:
+    """Fill by undominated states; a state that cannot beat the best known filling is dropped."""
+    greedy, best = _greedy(copies, capacity)
+    weight: Ints = np.zeros(1, dtype=np.int64)
+    value: Ints = np.zeros(1, dtype=np.int64)
+    history: list[tuple[Ints, NDArray[np.bool_]]] = []  # per lot: state it came from, whether the lot was taken
+    found: tuple[int, int] | None = None  # lot and state of the best filling, None while the greedy one leads
+    exact, work, ceiling = True, len(copies), _ceiling(copies, capacity)
+    for lot, c in enumerate(copies):
+        if best >= ceiling:
+            exact = True
+            break
+        fits = int(np.searchsorted(weight, capacity - c.weight, side="right"))
+        work += 12 + (len(weight) + fits) // 30
+        both_weight = np.concatenate((weight, weight[:fits] + c.weight))
+        both_value = np.concatenate((value, value[:fits] + c.value))
+        order = np.lexsort((-both_value, both_weight))
+        ordered = both_value[order]
+        keep = np.ones(len(order), dtype=np.bool_)
+        keep[1:] = ordered[1:] > np.maximum.accumulate(ordered)[:-1]
+        if int(ordered[keep][-1]) > best:
+            best, found = int(ordered[keep][-1]), (lot, -1)
+        if lot + 1 < len(copies):
+            ahead = copies[lot + 1]  # lots come in order of value per weight, so nothing later is worth more
+            room = (capacity - both_weight[order]) * ahead.value
+            keep &= (ordered * ahead.weight + room > best * ahead.weight) | (ordered == best)
+        kept = order[keep]
+        if len(kept) > _STATE_LIMIT:
+            exact = False
+            kept = _thin(kept, both_weight, both_value, copies[min(lot + 1, len(copies) - 1)])
+        history.append((np.where(kept < len(weight), kept, kept - len(weight)), kept >= len(weight)))
+        weight, value = both_weight[kept], both_value[kept]
+        if found is not None and found[0] == lot:
+            found = (lot, int(np.argmax(value)))
+        if len(weight) == 0:
+            break
+    if found is None:
+        return Filling(_collect(greedy), best, exact, work)
+    return Filling(_collect(_trace(copies, history, *found)), best, exact, work)
+
+
+def _thin(kept: Ints, weight: Ints, value: Ints, ahead: _Copies) -> Ints:
+    """Keep the most promising states, in their order, when there are too many, always with the most valuable one."""
+    promise = value[kept] * ahead.weight - weight[kept] * ahead.value
+    promise[int(np.argmax(value[kept]))] = np.iinfo(np.int64).max
+    best = np.argsort(-promise, kind="stable")[:_STATE_LIMIT]
+    return kept[np.sort(best)]
+
+
+def _trace(copies: list[_Copies], history: list[tuple[Ints, NDArray[np.bool_]]], lot: int, state: int) -> list[_Copies]:
+    chosen = []
+    for row in range(lot, -1, -1):
+        came_from, taken = history[row]
+        if taken[state]:
+            chosen.append(copies[row])
+        state = int(came_from[state])
+    return chosen

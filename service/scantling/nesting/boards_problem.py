@@ -1,0 +1,186 @@
+"""Cutting boards as a problem in integers: kinds of length to cut, kinds of board to cut them from.
+
+The blade is taken into account once: every length and every usable stretch of board is made one kerf longer, and
+then lengths simply add up (n pieces need n lengths and n - 1 kerfs).
+"""
+
+from dataclasses import dataclass, replace
+
+from .nouns import Grain, Job, Piece, Stock, StockGrain, Unplaced
+
+Fill = tuple[tuple[int, int], ...]  # (kind of length, how many), in order of kind
+Pattern = tuple[Fill, ...]  # one fill for each stretch of the board
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Member:
+    """A named length to be cut."""
+
+    part: str
+    length: int
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """Lengths that are alike to the saw. `weight` is the length and one kerf; `bins` are the boards it may come from.
+
+    `members` are whose lengths these are, one entry for each; a group that must stay together is one long length
+    and its members lie in `together`, in sequence.
+    """
+
+    weight: int
+    demand: int
+    bins: tuple[int, ...]
+    members: tuple[Member, ...] = ()
+    together: tuple[Member, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Bin:
+    """A kind of board: its cost, how many there are, and its clear stretches as (start, room with one kerf)."""
+
+    stock: str
+    cost: int
+    limit: int | None
+    stretches: tuple[tuple[int, int], ...]
+    length: int
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One set of kinds and the boards they compete for; kinds come longest first."""
+
+    kinds: tuple[Kind, ...]
+    bins: tuple[Bin, ...]
+
+    @property
+    def demand(self) -> list[int]:
+        """How many of each kind are asked for."""
+        return [k.demand for k in self.kinds]
+
+
+@dataclass(frozen=True, slots=True)
+class Solution:
+    """Boards cut: (kind of board, pattern) → how many, and how many of each kind are missing."""
+
+    boards: tuple[tuple[tuple[int, Pattern], int], ...]
+    missing: tuple[int, ...]
+
+    def rank(self, problem: Problem) -> tuple[int, int, int, int]:
+        """Return what is minimised, in order: length missing, cost, boards, length of the boards used."""
+        missing = sum(n * k.weight for n, k in zip(self.missing, problem.kinds, strict=True))
+        cost = sum(problem.bins[b].cost * n for (b, _), n in self.boards)
+        count = sum(n for _, n in self.boards)
+        return missing, cost, count, sum(problem.bins[b].length * n for (b, _), n in self.boards)
+
+
+def clear_stretches(stock: Stock, job: Job) -> tuple[tuple[int, int], ...]:
+    """Return the stretches of a board free of trim and defects as (start, room with one kerf added).
+
+    A defect narrower than the blade counts as one blade wide, so that pieces on both sides stay a kerf apart.
+    """
+    kerf, trim = job.cutting.kerf, job.cutting.trim
+    stretches, start, end = [], trim.start, stock.length - trim.end
+    for left, right in sorted(stock.defects):
+        if min(left, end) > start:
+            stretches.append((start, min(left, end) - start + kerf))
+        start = max(start, right, left + kerf)
+    if end > start:
+        stretches.append((start, end - start + kerf))
+    return tuple(stretches)
+
+
+def board_cost(stock: Stock, priced: bool) -> int:
+    """Return what one board adds to the objective: its price, or its length when bought and prices are missing."""
+    if priced:
+        return stock.price or 0
+    return 0 if stock.offcut else stock.length
+
+
+def matches(piece: Piece, stock: Stock) -> bool:
+    """Tell whether material, thickness and grain allow the piece to come from the board, whatever its length."""
+    same_material = piece.material is None or stock.material is None or piece.material == stock.material
+    same_thickness = piece.thickness is None or stock.thickness is None or piece.thickness == stock.thickness
+    grain = piece.grain is not Grain.ACROSS or stock.grain is StockGrain.NONE
+    return stock.width is None and same_material and same_thickness and grain
+
+
+def build_problems(job: Job) -> tuple[list[Problem], list[Unplaced]]:
+    """Return the independent problems of a job and the parts that fit no board at all, each with its reason."""
+    priced = all(s.price is not None for s in job.stock)
+    boards = sorted(
+        (s for s in job.stock if s.width is None and s.quantity != 0),
+        key=lambda s: (board_cost(s, priced), s.length, s.defects, str(s.material), s.thickness or 0, s.id),
+    )
+    bins = tuple(Bin(s.id, board_cost(s, priced), s.quantity, clear_stretches(s, job), s.length) for s in boards)
+    kinds: dict[tuple[object, ...], Kind] = {}
+    unplaced: list[Unplaced] = []
+    for piece, together in _lengths(job):
+        weight = piece.length + piece.oversize + job.cutting.kerf
+        matching = [i for i, s in enumerate(boards) if matches(piece, s)]
+        fitting = tuple(i for i in matching if any(room >= weight for _, room in bins[i].stretches))
+        if not fitting:
+            members = together or (Member(piece.id, piece.length),) * piece.quantity
+            unplaced += _explain(piece, members, weight, [(boards[i], bins[i]) for i in matching])
+            continue
+        key = (-weight, fitting, tuple(m.part for m in together))
+        kind = kinds.get(key, Kind(weight, 0, fitting))
+        members = () if together else (Member(piece.id, piece.length + piece.oversize),) * piece.quantity
+        kinds[key] = replace(
+            kind, demand=kind.demand + piece.quantity, members=kind.members + members, together=together
+        )
+    ordered = [kinds[key] for key in sorted(kinds)]  # type: ignore[type-var]
+    return _components(ordered, bins), unplaced
+
+
+def _lengths(job: Job) -> list[tuple[Piece, tuple[Member, ...]]]:
+    """Return the pieces by name, with each group joined into one length whose members keep their order."""
+    groups: dict[str, list[Piece]] = {}
+    lengths: list[tuple[Piece, tuple[Member, ...]]] = []
+    for piece in sorted(job.pieces, key=lambda p: p.id):
+        if piece.quantity == 0:
+            continue
+        if piece.group is None:
+            lengths.append((piece, ()))
+        else:
+            groups.setdefault(piece.group, []).append(piece)
+    for _, pieces in sorted(groups.items()):
+        together = tuple(Member(p.id, p.length + p.oversize) for p in pieces for _ in range(p.quantity))
+        total = sum(m.length for m in together) + (len(together) - 1) * job.cutting.kerf
+        lengths.append((replace(pieces[0], length=total, oversize=0, quantity=1), together))
+    return lengths
+
+
+def _explain(
+    piece: Piece, members: tuple[Member, ...], weight: int, matching: list[tuple[Stock, Bin]]
+) -> list[Unplaced]:
+    """Say why a length fits no board: no such board at all, or by how much the longest one is too short."""
+    nearest, excess = None, None
+    if not matching:
+        thick = "" if piece.thickness is None else f" {piece.thickness / 100:g} mm thick"
+        reason = f"there is no board of {piece.material or 'this material'}{thick} to cut it from"
+    else:
+        room = [(max((r for _, r in b.stretches), default=0), s.id) for s, b in matching]
+        longest, nearest = max(room, key=lambda r: (r[0], r[1]))
+        excess = (weight - longest, 0)
+        what = "together with its group it is" if len({m.part for m in members}) > 1 else "it is"
+        reason = f"{what} {(weight - longest) / 100:g} mm longer than the longest clear stretch of any board"
+    counts: dict[str, int] = {}
+    for m in members:
+        counts[m.part] = counts.get(m.part, 0) + 1
+    return [Unplaced(part, n, reason, nearest, excess) for part, n in counts.items()]
+
+
+def _components(kinds: list[Kind], bins: tuple[Bin, ...]) -> list[Problem]:
+    """Split into problems that share no board, each with its own numbering of boards."""
+    label = list(range(len(bins)))
+    for kind in kinds:
+        joined = {label[b] for b in kind.bins}
+        label = [min(joined) if x in joined else x for x in label]
+    problems = []
+    for component in sorted({label[k.bins[0]] for k in kinds}):
+        members = [b for b, x in enumerate(label) if x == component]
+        number = {b: i for i, b in enumerate(members)}
+        own = tuple(replace(k, bins=tuple(number[b] for b in k.bins)) for k in kinds if label[k.bins[0]] == component)
+        problems.append(Problem(own, tuple(bins[b] for b in members)))
+    return problems

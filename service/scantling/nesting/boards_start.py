@@ -1,0 +1,174 @@
+"""First answers for boards: best fit decreasing from every kind of board, and filling board by board.
+
+Best fit decreasing: Johnson et al., "Worst-case performance bounds for simple one-dimensional packing algorithms",
+SIAM J. Computing 3, 1974. Filling board by board: the sequential heuristic of Haessler, Operations Research 23, 1975.
+"""
+
+from bisect import bisect_left, insort
+from collections import Counter
+
+from .boards_knapsack import best_filling
+from .boards_problem import Bin, Fill, Pattern, Problem, Solution
+
+
+class _Boards:
+    """Boards being filled by best fit: the open stretches sorted by room, and what each board holds."""
+
+    def __init__(self, problem: Problem, stock: list[int | None], preference: list[int]) -> None:
+        self.problem = problem
+        self.left = list(stock)
+        self.preference = preference
+        self.opened: list[int] = []
+        self.fills: list[list[Counter[int]]] = []
+        self.rooms: list[tuple[int, int, int]] = []  # (room, board, stretch)
+
+    def put(self, kind: int) -> bool:
+        """Put one length into the tightest open stretch that takes it, else into a new board."""
+        k = self.problem.kinds[kind]
+        at = bisect_left(self.rooms, (k.weight, -1, -1))
+        while at < len(self.rooms) and self.opened[self.rooms[at][1]] not in k.bins:
+            at += 1
+        if at == len(self.rooms):
+            if not self._open(kind):
+                return False
+            return self.put(kind)
+        room, board, stretch = self.rooms.pop(at)
+        self.fills[board][stretch][kind] += 1
+        insort(self.rooms, (room - k.weight, board, stretch))
+        return True
+
+    def _open(self, kind: int) -> bool:
+        k = self.problem.kinds[kind]
+        for b in self.preference:
+            stretches = self.problem.bins[b].stretches
+            if b in k.bins and self.left[b] != 0:
+                left = self.left[b]
+                self.left[b] = None if left is None else left - 1
+                self.opened.append(b)
+                self.fills.append([Counter() for _ in stretches])
+                for s, (_, room) in enumerate(stretches):
+                    insort(self.rooms, (room, len(self.opened) - 1, s))
+                return True
+        return False
+
+    def patterns(self) -> Counter[tuple[int, Pattern]]:
+        """Return the boards as they were filled."""
+        return Counter(
+            (b, tuple(tuple(sorted(f.items())) for f in fills))
+            for b, fills in zip(self.opened, self.fills, strict=True)
+        )
+
+
+def preferences(problem: Problem) -> list[list[int]]:
+    """Return the orders in which to reach for boards: by cost per length, then each kind of board first once."""
+    by_value = sorted(range(len(problem.bins)), key=lambda b: _cost_per_room(problem.bins[b]))
+    return [by_value, *([b, *(o for o in by_value if o != b)] for b in range(len(problem.bins)))]
+
+
+def _cost_per_room(b: Bin) -> tuple[float, int]:
+    room = sum(r for _, r in b.stretches)
+    return (b.cost / max(room, 1), -room)
+
+
+def fit_decreasing(problem: Problem, demand: list[int], stock: list[int | None], preference: list[int]) -> Solution:
+    """Put the lengths, longest first, each into the tightest stretch; boards are opened in the preferred order."""
+    boards = _Boards(problem, stock, preference)
+    missing = [0] * len(problem.kinds)
+    for kind, n in enumerate(demand):
+        for done in range(n):
+            if not boards.put(kind):
+                missing[kind] = n - done
+                break
+    return _cheapened(problem, boards.patterns(), boards.left, missing)
+
+
+def fill_in_turn(problem: Problem, demand: list[int], stock: list[int | None]) -> tuple[Solution, int]:
+    """Cut the board with the least cost per length used, as often as the demand allows, and again. Also return work."""
+    rest, left, work = list(demand), list(stock), 0
+    boards: Counter[tuple[int, Pattern]] = Counter()
+    while any(rest):
+        best: tuple[tuple[float, int], int, Pattern] | None = None
+        for b, kind_of_board in enumerate(problem.bins):
+            if left[b] == 0:
+                continue
+            pattern, used, spent = fullest(problem, b, rest)
+            work += spent
+            key = (kind_of_board.cost / used, -used) if used else None
+            if key is not None and (best is None or key < best[0]):
+                best = (key, b, pattern)
+        if best is None:
+            break
+        _, b, pattern = best
+        counts = totals(pattern)
+        limit = left[b]
+        times = min(rest[k] // n for k, n in counts.items())
+        times = times if limit is None else min(times, limit)
+        left[b] = None if limit is None else limit - times
+        boards[b, pattern] += times
+        for k, n in counts.items():
+            rest[k] -= n * times
+    return _cheapened(problem, boards, left, rest), work
+
+
+def fullest(problem: Problem, b: int, demand: list[int]) -> tuple[Pattern, int, int]:
+    """Return the fullest pattern of one board within the demand, the length used and the work done."""
+    rest, fills, used, work = list(demand), [], 0, 0
+    own = [k for k, kind in enumerate(problem.kinds) if b in kind.bins]
+    weights = [problem.kinds[k].weight for k in own]
+    for _, room in problem.bins[b].stretches:
+        filling = best_filling(weights, weights, [rest[k] for k in own], room)
+        fill: Fill = tuple((own[i], n) for i, n in filling.counts)
+        for k, n in fill:
+            rest[k] -= n
+        fills.append(fill)
+        used += filling.value
+        work += filling.work
+    return tuple(fills), used, work
+
+
+def totals(pattern: Pattern) -> dict[int, int]:
+    """Return how many of each kind a pattern holds."""
+    counts: dict[int, int] = {}
+    for fill in pattern:
+        for k, n in fill:
+            counts[k] = counts.get(k, 0) + n
+    return counts
+
+
+def _cheapened(
+    problem: Problem, boards: Counter[tuple[int, Pattern]], left: list[int | None], missing: list[int]
+) -> Solution:
+    """Cut each pattern of one stretch from the cheapest board still there that takes it, and return the solution."""
+    left = list(left)
+    changed: Counter[tuple[int, Pattern]] = Counter()
+    for (b, pattern), n in sorted(boards.items()):
+        here = n
+        for target in _cheaper(problem, b, pattern):
+            limit = left[target]
+            moved = here if limit is None else min(here, limit)
+            if moved:
+                left[target] = None if limit is None else limit - moved
+                own = left[b]
+                left[b] = None if own is None else own + moved
+                changed[target, pattern] += moved
+                here -= moved
+        if here:
+            changed[b, pattern] += here
+    return Solution(tuple(sorted(changed.items())), tuple(missing))
+
+
+def _cheaper(problem: Problem, b: int, pattern: Pattern) -> list[int]:
+    """Return the boards that could take a pattern for less, or for the same money from a shorter one."""
+    if len(pattern) != 1:
+        return []
+    used = sum(n * problem.kinds[k].weight for k, n in pattern[0])
+    own = problem.bins[b]
+    found = [
+        t
+        for t, other in enumerate(problem.bins)
+        if (other.cost, other.length) < (own.cost, own.length)
+        and len(other.stretches) == 1
+        and other.stretches[0][1] >= used
+        and all(t in problem.kinds[k].bins for k, _ in pattern[0])
+    ]
+    return sorted(found, key=lambda t: (problem.bins[t].cost, problem.bins[t].length))
