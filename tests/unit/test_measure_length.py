@@ -110,6 +110,10 @@ REFUSED = [
     ("3/", 1, "unreadable", "both sides"),
     ("3 / 4 in", 2, "unreadable", "both sides"),
     ("1220x2440", 4, "unreadable", "one length at a time"),
+    ("½½", 1, "unreadable", "follow the ½"),
+    ("13½0 in", 3, "unreadable", "follow the ½"),
+    ("+", 0, "unreadable", "number is missing"),
+    ("-", 0, "unreadable", "number is missing"),
     ("1_000", 1, "unreadable", "no place"),
     ("٣ mm", 0, "unreadable", "0 to 9"),
     ("  5 Mm", 4, "unknown-unit", "write mm"),  # positions count the leading spaces

@@ -16,6 +16,7 @@ def test_readings_keep_their_spread():
     assert (one.least, one.most, one.typical, one.status) == (17.4, 18.1, 17.6, "measured")
     assert one.spread == pytest.approx(0.7)
     assert not one.assumed
+    assert parse_thickness([17.0, 18.0, 18.2, 19.0]).typical == 18.1
 
 
 def test_a_range_may_be_assumed():

@@ -173,6 +173,10 @@ def _number_fault(solid: list[tuple[str, int]]) -> Fault:
                 place,
                 "unreadable",
             )
+        if mark in VULGAR and (following in VULGAR or following.isdigit()):
+            return f"nothing but a unit may follow the {mark}", place, "unreadable"
+    if len(solid) == 1 and not solid[0][0].isdigit():
+        return "a number is missing", solid[0][1], "unreadable"
     hyphens = [s for t, s in solid[1:] if t == "-"]
     if hyphens:
         return "a hyphen may stand only between a whole number and its fraction, as in 13-3/4", hyphens[0], "unreadable"

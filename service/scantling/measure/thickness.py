@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from statistics import median
 
 from .errors import MeasureError
 from .length import parse_length, snap
@@ -64,7 +63,7 @@ def _from_readings(readings: Sequence[object], unit: str, decimal_comma: bool) -
             sizes.append(_one(reading, unit, decimal_comma))
         except MeasureError as error:
             raise error.under(index) from None
-    return Thickness(min(sizes), max(sizes), snap(median(sizes)), "measured")
+    return Thickness(min(sizes), max(sizes), snap(_median(sizes)), "measured")
 
 
 def _from_range(given: Mapping[str, object], unit: str, decimal_comma: bool) -> Thickness:
@@ -87,6 +86,13 @@ def _from_range(given: Mapping[str, object], unit: str, decimal_comma: bool) -> 
     if least > most:
         raise _refusal(f"least ({least:g} mm) is more than most ({most:g} mm)", "least")
     return Thickness(least, most, snap((least + most) / 2), str(status))
+
+
+def _median(sizes: list[float]) -> float:
+    """Return the middle size, or the mean of the middle two (the statistics module is slow to import)."""
+    ranked = sorted(sizes)
+    half = len(ranked) // 2
+    return ranked[half] if len(ranked) % 2 else (ranked[half - 1] + ranked[half]) / 2
 
 
 def _one(value: object, unit: str, decimal_comma: bool) -> float:
