@@ -41,7 +41,7 @@ class Piece:
     """A kind of part to be cut: `width` is None for a piece of board, which keeps the board's own width.
 
     `oversize` is added to both sizes when cutting (jointing, edge work). `group` names parts that must come from
-    one sheet, in sequence.
+    one sheet, in sequence. `stock` pins a part to one stock by its id.
     """
 
     id: str
@@ -53,6 +53,7 @@ class Piece:
     thickness: int | None = None
     group: str | None = None
     oversize: int = 0
+    stock: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,3 +202,4 @@ class Nesting:
     findings: tuple[Finding, ...] = ()
     objective: int = 0  # what was minimised: money, or area in 0.01 mm squared when prices are missing
     objective_bound: int = 0
+    seed: int = 1

@@ -1,0 +1,158 @@
+"""A whole nesting: the job split by material and thickness, searched side by side, put together again."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from time import monotonic
+
+from scantling.findings import Finding, ranked
+
+from .layouts import build_layouts
+from .nest_findings import find_all
+from .nouns import Job, Layout, Nesting, Piece, Stock, StoppedBy, Unplaced
+from .search import SheetSearch
+from .sheets import build_problem, matches
+from .shortage import explain_missing
+
+ROUND = 8_000  # units of effort shared out in the first round; each round is half as large again
+_USABLE = 0.9  # of the time; the rest is for putting the answer together
+SLICE = 40_000  # at most so much between two looks at the clock
+
+
+Report = Callable[[float | None, float | None, float | None], None]
+
+
+@dataclass(slots=True)
+class _Material:
+    """One set of pieces and the sheets they compete for, with its search."""
+
+    pieces: tuple[Piece, ...]
+    search: SheetSearch
+    unplaced: tuple[Unplaced, ...]
+
+
+def nest(job: Job, progress: Report | None = None, seconds: float | None = None) -> Nesting:
+    """Cut a job's pieces from its stock for the least objective and return the best nesting found.
+
+    Minimised, in order: what is missing, the money (the area bought, where a price is missing). Deterministic for a
+    given job; more effort continues the same search and never gives worse. `progress` is told the share of the
+    effort used, the best objective so far and its bound; the search ends early, with `stopped_by` time, where it
+    would last longer than `seconds`.
+    """
+    started = monotonic()
+
+    def out_of_time() -> bool:
+        return seconds is not None and monotonic() - started > seconds * _USABLE
+
+    board_pieces, sheet_pieces = _split(job)
+    boards = _nest_boards(job, board_pieces, alone=not sheet_pieces)
+    spent = 0 if boards is None else boards.work
+    materials = _materials(job, sheet_pieces)
+    timely = _search(materials, job.effort - spent, progress, out_of_time)
+    return _gather(job, boards, materials, timely)
+
+
+def _split(job: Job) -> tuple[tuple[Piece, ...], tuple[Piece, ...]]:
+    """Pieces to come from boards and pieces to come from sheets: a sheet piece has a width, and a sheet to match."""
+    boards, sheets = [], []
+    for piece in sorted(job.pieces, key=lambda p: p.id):
+        on_sheets = any(matches(piece, s) for s in job.stock)
+        on_boards = any(matches(piece, replace(s, width=1)) for s in job.stock if s.width is None)
+        if piece.width is not None and (on_sheets or not on_boards):
+            sheets.append(piece)
+        else:
+            boards.append(piece)
+    return tuple(boards), tuple(sheets)
+
+
+def _nest_boards(job: Job, pieces: tuple[Piece, ...], alone: bool) -> Nesting | None:
+    if not pieces:
+        return None
+    from .boards import nest_boards
+
+    return nest_boards(replace(job, pieces=pieces, effort=job.effort if alone else job.effort // 4))
+
+
+def _materials(job: Job, pieces: tuple[Piece, ...]) -> list[_Material]:
+    """Split into sets that share no sheet; each gets its own search."""
+    priced = is_priced(job)
+    sheets = [s for s in job.stock if s.width is not None]
+    sets: list[tuple[list[Piece], list[Stock]]] = []
+    for piece in pieces:
+        own = [s for s in sheets if matches(piece, s)]
+        joined = ([piece], own)
+        for other in [x for x in sets if any(s in x[1] for s in own)]:
+            sets.remove(other)
+            joined = (other[0] + joined[0], joined[1] + [s for s in other[1] if s not in joined[1]])
+        sets.append(joined)
+    materials = []
+    for members, own in sorted(sets, key=lambda x: x[0][0].id):
+        ordered = tuple(sorted(members, key=lambda p: p.id))
+        problem, unplaced = build_problem(job, ordered, tuple(own), priced)
+        materials.append(_Material(ordered, SheetSearch(problem, job.seed), unplaced))
+    return materials
+
+
+def is_priced(job: Job) -> bool:
+    """True where every stock has a price, so that money is the objective."""
+    return all(s.price is not None for s in job.stock)
+
+
+def _search(materials: list[_Material], effort: int, progress: Report | None, out_of_time: Callable[[], bool]) -> bool:
+    """Share the effort in rounds, by what might still be saved. False where time ran out."""
+    searches = [m.search for m in materials]
+    for search in searches:
+        search.advance(1)  # a first answer is always made
+    left, share = effort - sum(s.work for s in searches), ROUND
+    while left > 0:
+        open_searches = [s for s in searches if not s.proven]
+        if not open_searches:
+            break
+        gaps = [max(1, s.gap) for s in open_searches]
+        for search, gap in zip(open_searches, gaps, strict=True):
+            goal = search.work + min(left, max(1, share * gap // sum(gaps)))
+            while search.work < goal and not search.proven:
+                if out_of_time():
+                    return False
+                before = search.work
+                search.advance(min(SLICE, goal - search.work))
+                left -= search.work - before
+            if left <= 0:
+                break
+        share += share // 2
+        if progress is not None:
+            cost, bound = sum(s.cost for s in searches), sum(s.bound.cost for s in searches)
+            progress(min(1.0, 1 - left / effort), float(cost), float(min(cost, bound)))
+    return True
+
+
+def _gather(job: Job, boards: Nesting | None, materials: list[_Material], timely: bool) -> Nesting:
+    layouts: list[Layout] = [] if boards is None else list(boards.layouts)
+    unplaced: list[Unplaced] = [] if boards is None else list(boards.unplaced)
+    findings: list[Finding] = [] if boards is None else list(boards.findings)
+    objective, bound = (0, 0) if boards is None else (boards.objective, boards.objective_bound)
+    ended = boards is None or boards.stopped_by is StoppedBy.PROOF
+    for material in materials:
+        search = material.search
+        found, missing = build_layouts(search.problem, search.solution(), job, material.pieces)
+        layouts += found
+        unplaced += material.unplaced
+        unplaced += explain_missing(search.problem, found, missing, material.pieces)
+        objective += search.cost
+        bound += min(search.cost, search.bound.cost if search.complete else search.bound_of_placed(missing))
+        ended = ended and search.proven
+    complete = not unplaced
+    priced = is_priced(job)
+    stopped = StoppedBy.PROOF if ended else StoppedBy.EFFORT if timely else StoppedBy.TIME
+    nesting = Nesting(
+        layouts=tuple(layouts),
+        unplaced=tuple(sorted(unplaced, key=lambda u: (u.part, u.reason))),
+        cost=objective if priced else None,
+        bound=bound if priced else None,
+        proven_minimal=complete and objective == bound,
+        work=(0 if boards is None else boards.work) + sum(m.search.work for m in materials),
+        stopped_by=stopped,
+        objective=objective,
+        objective_bound=bound,
+        seed=job.seed,
+    )
+    return replace(nesting, findings=tuple(ranked([*findings, *find_all(job, nesting)])))

@@ -1,0 +1,183 @@
+"""The nesting operation on a plain request: lengths in millimetres, money as decimal text (POST /v1/nestings)."""
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+from scantling.measure import parse_money, parse_thickness, plain_money, snap
+
+from .nest import nest
+from .nouns import UNITS_PER_MM, Cutting, Grain, Job, Layout, Nesting, Node, Piece, Stock, Trim
+from .refuse import refuse_impossible
+
+EFFORTS = {"quick": 100_000, "normal": 1_000_000, "thorough": 10_000_000}
+DEFAULT_KERF_MM = 3.2  # a full-kerf blade, 1/8 in; practice: measure yours
+
+Report = Callable[[float | None, float | None, float | None], None]
+Plain = Mapping[str, Any]
+
+
+def nestings(request: Plain, progress: Report | None = None, seconds: float | None = None) -> dict[str, Any]:
+    """Answer POST /v1/nestings. Raises RequestError for a request that cannot be computed."""
+    job = read_job(request)
+    return nesting_to_plain(job, nest(job, progress=progress, seconds=seconds), request.get("currency", "USD"))
+
+
+def read_job(request: Plain) -> Job:
+    """Return the job a plain request asks for. Raises RequestError with a pointer to each fault."""
+    refuse_impossible(request)
+    saw = request.get("saw") or {}
+    effort = request.get("effort", "normal")
+    stages = saw.get("stages")
+    offers: Sequence[Plain] = request["stock"]
+    priced = all("price" in s for s in offers if not s.get("offcut"))
+    return Job(
+        pieces=tuple(_piece(part) for part in request["parts"]),
+        stock=tuple(_stock(s, priced) for s in offers),
+        cutting=Cutting(
+            kerf=to_units(saw.get("kerf", DEFAULT_KERF_MM)),
+            trim=read_trim(saw.get("trim", 0.0)),
+            stages=None if stages is None else int(stages),
+            first_cut=saw.get("first_cut", "either"),
+            cutting_error=to_units(saw.get("cutting_error", 0.5)),
+        ),
+        effort=effort if isinstance(effort, int) else EFFORTS[effort],
+        seed=request.get("seed", 1),
+        least_offcut=_least_offcut(request.get("objective") or {}),
+    )
+
+
+def _least_offcut(objective: Plain) -> tuple[int, int]:
+    least = objective.get("least_offcut")
+    if least is None:
+        return 30_000, 10_000
+    return to_units(least["length"]), to_units(least["width"])
+
+
+def to_units(mm: float) -> int:
+    """Return a length as the nesting counts it: whole hundredths of a millimetre."""
+    return round(snap(float(mm)) * UNITS_PER_MM)
+
+
+def to_mm(units: int) -> float:
+    """Return a length in millimetres."""
+    return units / UNITS_PER_MM
+
+
+def read_trim(trim: float | Mapping[str, float] | None) -> Trim:
+    """Return the trim of each edge from one length or from `{start, end, near, far}`."""
+    if trim is None:
+        return Trim()
+    if isinstance(trim, Mapping):
+        return Trim(*(to_units(trim.get(side) or 0.0) for side in ("start", "end", "near", "far")))
+    return Trim(*(to_units(trim),) * 4)
+
+
+def _thickness(entry: Plain) -> int | None:
+    value = entry.get("thickness")
+    return None if value is None else to_units(parse_thickness(value).typical)
+
+
+def _piece(part: Plain) -> Piece:
+    width = part.get("width")
+    return Piece(
+        id=part["id"],
+        length=to_units(part["length"]),
+        width=None if width is None else to_units(width),
+        quantity=part.get("quantity", 1),
+        grain=Grain(part.get("grain", "along")),
+        material=part.get("material"),
+        thickness=_thickness(part),
+        group=part.get("group"),
+        oversize=to_units(part.get("oversize", 0.0)),
+        stock=part.get("stock"),
+    )
+
+
+def _stock(entry: Plain, priced: bool) -> Stock:
+    """Return one stock; an offcut without a price costs nothing where what is bought has prices."""
+    width, price = entry.get("width"), entry.get("price")
+    offcut = entry.get("offcut", False)
+    free = 0 if priced and offcut else None
+    return Stock(
+        id=entry["id"],
+        length=to_units(entry["length"]),
+        width=None if width is None else to_units(width),
+        material=entry.get("material"),
+        thickness=_thickness(entry),
+        price=free if price is None else parse_money(price),
+        quantity=entry.get("quantity"),
+        offcut=offcut,
+    )
+
+
+def nesting_to_plain(job: Job, nesting: Nesting, currency: str) -> dict[str, Any]:
+    """Return a nesting as the members of the answer of POST /v1/nestings; lengths in mm, money in `currency`."""
+    layouts = [_layout_to_plain(job, layout) for layout in nesting.layouts]
+    gap = nesting.objective - nesting.objective_bound
+    return {
+        "layouts": layouts,
+        "unplaced": [
+            {
+                "part": u.part,
+                "quantity": u.quantity,
+                "reason": u.reason,
+                "nearest_stock": u.nearest_stock,
+                "excess_mm": None if u.excess is None else [to_mm(e) for e in u.excess],
+            }
+            for u in nesting.unplaced
+        ],
+        "cost": None if nesting.cost is None else plain_money(nesting.cost),
+        "bound": None if nesting.bound is None else plain_money(nesting.bound),
+        "currency": currency,
+        "proven_minimal": nesting.proven_minimal,
+        "gap": round(gap / nesting.objective, 6) if nesting.objective else 0.0,
+        "offcuts": [
+            {"layout": number, "stock": layout["stock"], "count": layout["count"], **offcut}
+            for number, layout in enumerate(layouts, 1)
+            for offcut in layout["offcuts"]
+        ],
+        "cuts": sum(layout.count * _count_cuts(layout.tree) for layout in nesting.layouts if layout.tree is not None),
+        "seed": nesting.seed,
+        "work": nesting.work,
+        "stopped_by": nesting.stopped_by.value,
+        "findings": [f.to_plain() for f in nesting.findings],
+    }
+
+
+def _layout_to_plain(job: Job, layout: Layout) -> dict[str, Any]:
+    placements = []
+    for p in layout.placements:
+        plain: dict[str, Any] = {"part": p.part, "x_mm": to_mm(p.x), "y_mm": to_mm(p.y), "length_mm": to_mm(p.length)}
+        if p.width is not None:
+            plain |= {"width_mm": to_mm(p.width), "turned": p.turned}
+        placements.append(plain)
+    offcuts = []
+    for o in layout.offcuts:
+        plain = {"x_mm": to_mm(o.x), "y_mm": to_mm(o.y), "length_mm": to_mm(o.along_x)}
+        if layout.tree is not None:
+            plain["width_mm"] = to_mm(o.along_y)
+        offcuts.append(plain)
+    return {
+        "stock": layout.stock,
+        "count": layout.count,
+        "placements": placements,
+        "cuts": _cuts_to_plain(job, layout),
+        "offcuts": offcuts,
+        "face_up": None,
+    }
+
+
+def _cuts_to_plain(job: Job, layout: Layout) -> list[dict[str, Any]]:
+    return []
+
+
+def _count_cuts(node: Node) -> int:
+    """How many saw cuts a tree takes: between neighbours, and where a narrow strip goes into sawdust."""
+    if not node.children:
+        return 0
+    first, last = node.children[0], node.children[-1]
+    if node.axis == "x":
+        shaved = [first.x > node.x, last.x + last.along_x < node.x + node.along_x]
+    else:
+        shaved = [first.y > node.y, last.y + last.along_y < node.y + node.along_y]
+    return len(node.children) - 1 + sum(shaved) + sum(_count_cuts(c) for c in node.children)
