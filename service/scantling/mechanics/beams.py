@@ -3,6 +3,7 @@
 Wood Handbook Eq 9-2: deflection = kb W L^3/(E I) + ks W L/(G A'), W the whole load, A' five sixths of the area.
 """
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -118,9 +119,8 @@ def round_bar(diameter_mm: float) -> Section:
 
     Units: mm. Valid: for diameters above zero. Raises: OutOfValidity. Source: geometry, I = pi d^4/64, S = pi d^3/32.
     """
-    pi = 3.141592653589793
     d = positive("diameter", diameter_mm, "mm")
-    return Section(pi * d**2 / 4, pi * d**4 / 64, pi * d**3 / 32, d)
+    return Section(math.pi * d**2 / 4, math.pi * d**4 / 64, math.pi * d**3 / 32, d)
 
 
 def built_up(pieces: tuple[Piece, ...], *, glued: bool) -> BuiltUp:
@@ -139,9 +139,7 @@ def built_up(pieces: tuple[Piece, ...], *, glued: bool) -> BuiltUp:
     axial = sum(p.modulus_mpa * p.width_mm * p.depth_mm for p in pieces)
     neutral = sum(p.modulus_mpa * p.width_mm * p.depth_mm * (p.base_mm + p.depth_mm / 2) for p in pieces) / axial
     own = sum(p.modulus_mpa * p.width_mm * p.depth_mm**3 / 12 for p in pieces)
-    steiner = sum(
-        p.modulus_mpa * p.width_mm * p.depth_mm * (p.base_mm + p.depth_mm / 2 - neutral) ** 2 for p in pieces
-    )
+    steiner = sum(p.modulus_mpa * p.width_mm * p.depth_mm * (p.base_mm + p.depth_mm / 2 - neutral) ** 2 for p in pieces)
     return BuiltUp(own + (steiner if glued else 0.0), neutral, pieces, glued)
 
 
@@ -230,8 +228,9 @@ def allowed_span(
     within("deflection limit", ratio, 50, 2000, "(span over)", "a ratio of span to sag in use")
     by_sag = (positive("bending stiffness", stiffness_nmm2, "N mm2") / (c.bending * q * ratio)) ** (1 / 3)
     if moment_allowed_nmm is None:
-        return by_sag
-    return min(by_sag, (positive("allowed moment", moment_allowed_nmm, "N mm") / (c.moment * q)) ** 0.5)
+        return float(by_sag)
+    by_moment = math.sqrt(positive("allowed moment", moment_allowed_nmm, "N mm") / (c.moment * q))
+    return min(float(by_sag), by_moment)
 
 
 def compression_amplifier(axial_n: float, critical_n: float) -> float:
@@ -241,5 +240,7 @@ def compression_amplifier(axial_n: float, critical_n: float) -> float:
     Source: Wood Handbook, FPL-GTR-282, Eq 9-7 (minus for compression).
     """
     critical = positive("critical load", critical_n, "N")
-    within("axial push", axial_n, 0, critical * (1 - 1e-9), "N", "Wood Handbook Eq 9-7 has no answer at the critical load")
+    within(
+        "axial push", axial_n, 0, critical * (1 - 1e-9), "N", "Wood Handbook Eq 9-7 has no answer at the critical load"
+    )
     return 1 / (1 - axial_n / critical)

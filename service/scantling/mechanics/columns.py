@@ -128,7 +128,7 @@ def check_leg(leg: Leg, demand_n: float) -> LegResult:
 
     Units: mm, N/mm2, N. Valid: rectangular solid legs, le/d up to 50; `e_min_mpa` is the 5 % stability modulus.
     Raises: OutOfValidity for sizes and strengths of nothing, ValueError for an unknown way of being held.
-    Source: NDS 2018 3.7.1; a leg without rails at the foot sways, so take `cantilever` unless a stretcher or back holds it.
+    Source: NDS 2018 3.7.1; a leg without rails at the foot sways: `cantilever` unless a stretcher or back holds it.
     """
     demand = not_negative("load on the leg", demand_n, "N")
     thin = min(positive("width", leg.width_mm, "mm"), positive("depth", leg.depth_mm, "mm"))
@@ -175,14 +175,18 @@ def beam_stability(e_min_mpa: float, slenderness: float, bending_mpa: float) -> 
     return half - math.sqrt(half**2 - x / 0.95)
 
 
-def ec5_side_buckling(width_mm: float, depth_mm: float, effective_mm: float, e05_mpa: float, fm_k_mpa: float) -> tuple[float, float]:
+def ec5_side_buckling(
+    width_mm: float, depth_mm: float, effective_mm: float, e05_mpa: float, fm_k_mpa: float
+) -> tuple[float, float]:
     """Return relative slenderness and kcrit of a tall thin beam.
 
     Units: mm, N/mm2; the answers are ratios. Valid: softwood rectangles. Raises: OutOfValidity.
     Source: EN 1995-1-1 Eq 6.30, 6.32 to 6.34.
     """
     b, h = positive("width", width_mm, "mm"), positive("depth", depth_mm, "mm")
-    critical = 0.78 * b**2 * positive("E0,05", e05_mpa, "N/mm2") / (h * positive("effective length", effective_mm, "mm"))
+    critical = (
+        0.78 * b**2 * positive("E0,05", e05_mpa, "N/mm2") / (h * positive("effective length", effective_mm, "mm"))
+    )
     rel = math.sqrt(positive("fm,k", fm_k_mpa, "N/mm2") / critical)
     if rel <= 0.75:
         return rel, 1.0
@@ -193,7 +197,7 @@ def ec5_column(slenderness: float, fc0k_mpa: float, e05_mpa: float, straightness
     """Return relative slenderness and kc of a leg.
 
     Units: lambda = le/i is a ratio, N/mm2; the answers are ratios. Valid: solid timber, straightness 0.2, glued 0.1.
-    Raises: OutOfValidity. Source: EN 1995-1-1 6.3.2, Eq 6.21 to 6.29 (clause not opened: from memory; second opinion in tests).
+    Raises: OutOfValidity. Source: EN 1995-1-1 6.3.2, Eq 6.21 to 6.29 (clause not opened: from memory).
     """
     lam = positive("slenderness", slenderness, "")
     strength, modulus = positive("fc,0,k", fc0k_mpa, "N/mm2"), positive("E0,05", e05_mpa, "N/mm2")

@@ -61,7 +61,7 @@ def engine(value: float, unit: str) -> float:
     """Return a printed value in engine units.
 
     Units: from in, ft, m, lb, psi, 10^6 psi, ft3 to mm, N, N/mm2 and litres; anything else unchanged.
-    Valid: for every number. Raises: nothing. Source: definition of the inch, 25.4 mm, and of the pound-force, 4.448222 N.
+    Valid: for every number. Raises: nothing. Source: definition of the inch and the pound-force.
     """
     return value * _TO_ENGINE.get(unit, 1.0)
 

@@ -1,4 +1,4 @@
-"""Plywood and OSB as strips between supports, along and across the face grain, from plies or from printed capacities."""
+"""Plywood and OSB as strips between supports, along and across the face grain, from plies or printed capacities."""
 
 from dataclasses import dataclass
 
@@ -21,7 +21,7 @@ class Ply:
 
 @dataclass(frozen=True, slots=True)
 class StripCapacity:
-    """What a panel strip carries, each in kPa (kN/m2): by bending, by shear, by the deflection limit; None not asked."""
+    """What a panel strip carries in kPa (kN/m2): by bending, by shear, by the deflection limit; None if not asked."""
 
     bending_kpa: float
     shear_kpa: float | None

@@ -20,7 +20,7 @@ class PlateBending:
 
 @cache
 def plate_factors(side_ratio: float, poisson: float = 0.3) -> tuple[float, float]:
-    """Return alpha and beta of a panel resting on four edges: deflection alpha q a^4/D, moment beta q a^2, a the short side.
+    """Return alpha and beta of a panel resting on four edges: sag alpha q a^4/D, moment beta q a^2, a the short side.
 
     Units: no unit (ratios; a in mm goes with q in N/mm2). Valid: thin isotropic plates, b/a from 1 to 20, small
     deflections. Raises: OutOfValidity. Source: Navier's double series; classical table, alpha 0.00406 for the square.

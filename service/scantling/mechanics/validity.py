@@ -13,7 +13,9 @@ class OutOfValidity(ValueError):  # noqa: N818
         self.high = high
         self.unit = unit
         self.source = source
-        super().__init__(f"{name} is {value:g} {unit}; accepted is {_span(low, high)} {unit} ({source})".replace("  ", " "))
+        super().__init__(
+            f"{name} is {value:g} {unit}; accepted is {_span(low, high)} {unit} ({source})".replace("  ", " ")
+        )
 
 
 def within(name: str, value: float, low: float, high: float, unit: str, source: str) -> float:
@@ -28,7 +30,9 @@ def within(name: str, value: float, low: float, high: float, unit: str, source: 
     return value
 
 
-def positive(name: str, value: float, unit: str, source: str = "a size, a stiffness or a strength has to be there") -> float:
+def positive(
+    name: str, value: float, unit: str, source: str = "a size, a stiffness or a strength has to be there"
+) -> float:
     """Return a value above zero.
 
     Units: those of the value, named by `unit`, e.g. mm. Valid: any finite number above zero.
@@ -39,7 +43,9 @@ def positive(name: str, value: float, unit: str, source: str = "a size, a stiffn
     return value
 
 
-def not_negative(name: str, value: float, unit: str, source: str = "a load or a distance cannot be below nothing") -> float:
+def not_negative(
+    name: str, value: float, unit: str, source: str = "a load or a distance cannot be below nothing"
+) -> float:
     """Return a value of zero or more.
 
     Units: those of the value, named by `unit`, e.g. N. Valid: any finite number of zero or more.

@@ -1,0 +1,171 @@
+"""Loads with a name, a basis and a duration: people sitting, leaning, dropping, standing; published test loads."""
+
+from dataclasses import dataclass
+
+from scantling.tables import Status, UnknownRowError, body, load_table
+
+from .basis import DURATIONS, row_of
+from .figures import figure, weakest
+from .validity import not_negative, positive
+
+TEST_NAMES = ("seat static", "back static", "front edge static", "arm down", "seat and back durability")
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """A load: what it is, newtons, basis (`service` or `test`), how long it stands, share that stays, its source."""
+
+    label: str
+    force_n: float
+    basis: str
+    duration: str
+    lasting: float
+    source: str
+    status: Status
+
+    def __post_init__(self) -> None:
+        if self.basis not in ("service", "test"):
+            raise ValueError(f"the basis of a load is service or test, not {self.basis!r}")
+        if self.duration not in DURATIONS:
+            raise ValueError(f"load duration must be one of {', '.join(DURATIONS)}, not {self.duration!r}")
+        not_negative(f"load {self.label!r}", self.force_n, "N")
+        if not 0 <= self.lasting <= 1:
+            raise ValueError(f"the lasting share of a load is 0 to 1, not {self.lasting}")
+
+
+def weight(mass_kg: float) -> float:
+    """Return the weight of a mass.
+
+    Units: kg to N. Valid: masses of zero or more. Raises: OutOfValidity. Source: standard gravity 9.80665 m/s2.
+    """
+    return not_negative("mass", mass_kg, "kg") * figure("gravity").value
+
+
+def sitter_mass(masses_kg: tuple[float, ...] = ()) -> tuple[float, str, Status]:
+    """Return the mass to reckon with: the heaviest of the household, or the published design user where none is given.
+
+    Units: kg. Valid: masses above zero. Raises: OutOfValidity.
+    Source: EN 1022:2018 scope (users up to 110 kg; ANSUR II men, 95th percentile, 110.7 kg, agree).
+    """
+    if masses_kg:
+        for m in masses_kg:
+            positive("sitter's mass", m, "kg")
+        return max(masses_kg), "the heaviest of the household", Status.READ
+    user = figure("design-user-mass")
+    return user.value, user.source, user.status
+
+
+def sitting(people: int, masses_kg: tuple[float, ...] = ()) -> Load:
+    """Return people sitting still.
+
+    Units: kg in, N out. Valid: one person or more. Raises: ValueError for fewer, OutOfValidity.
+    Source: EN 1022:2018 (110 kg) unless the household's own masses are given; duration two months in all, practice.
+    """
+    if people < 1:
+        raise ValueError(f"at least one person sits, not {people}")
+    mass, source, status = sitter_mass(masses_kg)
+    who = "one person" if people == 1 else f"{people} people"
+    return Load(f"{who} of {mass:g} kg sitting", people * weight(mass), "service", "medium", 0.0, source, status)
+
+
+def dropping(masses_kg: tuple[float, ...] = ()) -> Load:
+    """Return one person dropping onto the seat, or standing up on it at once: twice the weight.
+
+    Units: kg in, N out. Valid: a drop from nearly nothing; from a height it is more. Raises: OutOfValidity.
+    Source: statics (sudden load on a spring); mass as in `sitting`.
+    """
+    mass, source, status = sitter_mass(masses_kg)
+    factor = figure("sudden-load-factor")
+    label = f"one person of {mass:g} kg dropping onto it"
+    return Load(
+        label, weight(mass) * factor.value, "service", "instantaneous", 0.0, f"{source}; {factor.source}", status
+    )
+
+
+def standing_on(masses_kg: tuple[float, ...] = ()) -> Load:
+    """Return one person standing on one piece of the seat.
+
+    Units: kg in, N out. Valid: standing, not jumping. Raises: OutOfValidity. Source: as in `sitting`.
+    """
+    mass, source, status = sitter_mass(masses_kg)
+    return Load(f"one person of {mass:g} kg standing on it", weight(mass), "service", "short", 0.0, source, status)
+
+
+def climbing_child() -> Load:
+    """Return a child hanging on or climbing a shelf or a drawer front.
+
+    Units: N. Valid: children up to 72 months. Raises: UnknownRowError if the figure is missing.
+    Source: ASTM F2057-23 (60 lb).
+    """
+    child = figure("climbing-child-mass")
+    return Load("a child of 60 lb climbing on it", child.si, "service", "short", 0.0, child.source, child.status)
+
+
+def test_load(use: str, test: str) -> Load:
+    """Return a published seating test load; it is compared with test strength, never with a design value.
+
+    Units: N. Valid: use camping, home or public; the tests of the table. Raises: UnknownRowError.
+    Source: EN 581-2 (2009 text), table of loads.
+    """
+    for row in load_table("seat_tests").rows:
+        if row.text("use") == use and row.text("test") == test:
+            label = f"test load, {test}, {use}"
+            return Load(label, row.number("force"), "test", "instantaneous", 0.0, row.source, row.status)
+    names = sorted(f"{r.text('use')}, {r.text('test')}" for r in load_table("seat_tests").rows)
+    raise UnknownRowError("seating test", f"{use}, {test}", names)
+
+
+def lean_back_moment(use: str, masses_kg: tuple[float, ...] = (), lever_mm: float = 300.0) -> tuple[float, Load]:
+    """Return the moment on the joint of seat and back when a sitter leans back, and the load it comes from.
+
+    Units: mm and N; moment in N mm. Valid: `lever_mm` above the joint, 300 mm where the standard pushes.
+    Raises: UnknownRowError for the use, OutOfValidity. Source: EN 581-2 (2009 text), back static load at 300 mm
+    (EN 1022:2018 6.2, point B); the back column of the copy is likely, not certain, so it only warns.
+    """
+    load = test_load(use, "back static")
+    return load.force_n * positive("lever", lever_mm, "mm"), load
+
+
+def durability_moment(use: str) -> tuple[float, Status]:
+    """Return the back moment the endurance test holds at most.
+
+    Units: N mm. Valid: camping, home, public. Raises: UnknownRowError. Source: EN 581-2 (2009 text).
+    """
+    row = row_of("seat_tests", use=use, test="seat and back durability")
+    return row.number("moment") * 1000, row.status
+
+
+def people_on(length_mm: float, whole_mm: float = 600.0) -> int:
+    """Return how many seats a bench counts as for loads, a half counted up.
+
+    Units: mm. Valid: lengths above zero. Raises: OutOfValidity.
+    Source: EN 1022:2018 6.2 (length over 600 mm, to the nearest whole number; a half goes up here, on the safe side).
+    """
+    return max(1, int(positive("seat length", length_mm, "mm") / positive("place", whole_mm, "mm") + 0.5))
+
+
+def population_mass(sex: str = "men", statistic: str = "p95") -> float:
+    """Return a body mass of the stated population.
+
+    Units: kg. Valid: women or men; p1, p5, p50, p95, p99. Raises: UnknownRowError. Source: ANSUR II (2012).
+    """
+    return body("body mass", sex, statistic).value
+
+
+def worst(loads: tuple[Load, ...]) -> Load:
+    """Return the largest load of one basis.
+
+    Units: N. Valid: loads of the same basis. Raises: ValueError for none, or for service and test mixed.
+    Source: rule of the house: service and test loads are never crossed.
+    """
+    if not loads or len({load.basis for load in loads}) > 1:
+        raise ValueError("give at least one load, all of them service or all of them test")
+    return max(loads, key=lambda load: load.force_n)
+
+
+def known(*statuses: Status) -> Status:
+    """Return how well a sum of loads is known: as well as the least known of them.
+
+    Units: no unit (N keep theirs). Valid: any number. Raises: nothing. Source: rule of the house.
+    """
+    return weakest(statuses)

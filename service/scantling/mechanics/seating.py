@@ -1,0 +1,303 @@
+"""Does the seat fit the sitters: height under the cushion, depth, width each, lean, arms, and room under a table."""
+
+import math
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+from scantling.findings import Finding
+from scantling.tables import Status, body, look_up
+
+from .figures import figure, weakest
+from .notice import notice
+from .validity import not_negative, positive, within
+
+POPULATION = "ANSUR II (2012), US Army: fitter and slimmer than the public"
+_KINDS = ("dining", "sofa", "lounge", "easy to rise from")
+
+
+@dataclass(frozen=True, slots=True)
+class Sitter:
+    """A member of the household: name and body sizes in mm and kg, barefoot; None where not measured."""
+
+    name: str
+    knee_back_mm: float | None = None
+    seat_depth_mm: float | None = None
+    hip_mm: float | None = None
+    elbow_mm: float | None = None
+    mass_kg: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """A seat as built: kind, hard height at the front, cushion thickness and how much of it sinks (0 to 1), all mm.
+
+    `depth_mm` from the front edge to the back or back cushion, `width_mm` clear, `places`; `tilt_deg` of the seat to
+    the rear, `seat_to_back_deg`; `arm_mm` height above the loaded seat; `over_arms` whether arms bound the width.
+    """
+
+    kind: str
+    hard_height_mm: float
+    depth_mm: float
+    width_mm: float
+    places: int = 1
+    cushion_mm: float = 0.0
+    sink: float = 0.5
+    back_cushion_mm: float = 0.0
+    tilt_deg: float | None = None
+    seat_to_back_deg: float | None = None
+    arm_mm: float | None = None
+    between_arms: bool = False
+    parts: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """One size of a seat against the band that suits: what, value, from, to, unit, how well known, whose."""
+
+    what: str
+    value: float
+    low: float
+    high: float
+    unit: str
+    status: Status
+    source: str
+
+    @property
+    def suits(self) -> bool:
+        """Return whether the value lies in the band."""
+        return self.low <= self.value <= self.high
+
+    def said(self) -> str:
+        """Return the band in words."""
+        if self.value < self.low:
+            return f"{self.what} {self.value:.0f} {self.unit}, better {self.low:.0f} or more"
+        return f"{self.what} {self.value:.0f} {self.unit}, better {self.high:.0f} or less"
+
+
+@dataclass(frozen=True, slots=True)
+class SeatResult:
+    """A seat against its sitters: every band, and one grouped note of those it misses."""
+
+    seat: Seat
+    loaded_mm: float
+    bands: tuple[Band, ...]
+    assumed: tuple[str, ...] = field(default=())
+
+    def findings(self) -> tuple[Finding, ...]:
+        """Return one grouped note for the piece, a warning where a household's own sitters do not fit."""
+        missed = [b for b in self.bands if not b.suits]
+        if not missed:
+            return ()
+        own = [b for b in missed if b.source.startswith("the household")]
+        text = "; ".join(b.said() for b in missed)
+        whose = "the people who sit here" if own else f"most people ({POPULATION})"
+        first = (own or missed)[0]
+        return (
+            notice(
+                "seat-misses-sitter" if own else "seat-unusual",
+                f"For {whose}: {text}.",
+                status=weakest(b.status for b in missed) if own else Status.READ,
+                parts=self.seat.parts,
+                value=first.value,
+                limit=first.low if first.value < first.low else first.high,
+                unit=first.unit,
+                source="; ".join(dict.fromkeys(b.source for b in missed)),
+            ),
+        )
+
+
+# Which bands a kind asks for: height share of knee-back (low, high of popliteal height with shoes), depth, angles.
+_PRESET = MappingProxyType(
+    {
+        "dining": (("dining", "seat tilt, trade"), ("dining", "seat to back, trade")),
+        "sofa": (("sofa", "seat tilt, trade"), ("sofa", "seat to back, trade")),
+        "lounge": (("lounge", "seat tilt, trade"), ("lounge", "seat to back, trade")),
+        "easy to rise from": (("dining", "seat tilt, trade"), ("dining", "seat to back, trade")),
+    }
+)
+
+
+def loaded_height(hard_mm: float, cushion_mm: float, sink: float = 0.5) -> float:
+    """Return the height of a seat with somebody on it: hard height plus what is left of the cushion.
+
+    Units: mm, sink a ratio 0 to 1. Valid: sink about 0.5 for a firm cushion, 0.55 for a soft one.
+    Raises: OutOfValidity. Source: WOOD magazine (subtract half the cushion); trade sink 70 mm on 127 mm.
+    """
+    left = 1 - within("share of the cushion that sinks", sink, 0, 1, "", "a share of the thickness")
+    return positive("hard seat height", hard_mm, "mm") + not_negative("cushion", cushion_mm, "mm") * left
+
+
+def hard_height(target_mm: float, cushion_mm: float, sink: float = 0.5) -> float:
+    """Return the height of the hard seat for a wanted height with somebody on it.
+
+    Units: mm, sink a ratio 0 to 1. Valid: targets above what is left of the cushion. Raises: OutOfValidity.
+    Source: WOOD magazine: 17 in wanted and a cushion of 5 in give 14.5 in.
+    """
+    left = 1 - within("share of the cushion that sinks", sink, 0, 1, "", "a share of the thickness")
+    return positive("hard seat height", target_mm - not_negative("cushion", cushion_mm, "mm") * left, "mm")
+
+
+def effective_depth(cushion_depth_mm: float, back_overlap_mm: float) -> float:
+    """Return the depth left to sit on where a back cushion stands on the seat cushion.
+
+    Units: mm. Valid: back cushion thinner than the seat is deep. Raises: OutOfValidity. Source: geometry.
+    """
+    return positive("depth left", cushion_depth_mm - not_negative("back cushion", back_overlap_mm, "mm"), "mm")
+
+
+def row_breadth(people: int, mean_mm: float, deviation_mm: float, clothing_mm: float = 15.0, z: float = 1.645) -> float:
+    """Return the width that suits 95 in a hundred rows of n people side by side.
+
+    Units: mm. Valid: one person or more, z 1.645 for 95 per cent. Raises: ValueError, OutOfValidity.
+    Source: Pheasant, Bodyspace 4.3.10: mean n m, deviation sqrt(n) s, 15 mm of clothing each.
+    """
+    if people < 1:
+        raise ValueError(f"a row has one person or more, not {people}")
+    mean = positive("mean breadth", mean_mm, "mm") + not_negative("clothing", clothing_mm, "mm")
+    return people * mean + z * math.sqrt(people) * not_negative("deviation", deviation_mm, "mm")
+
+
+def row_of_cushions(count: int, width_mm: float, gap_mm: float = 0.0) -> float:
+    """Return the clear length of a row of cushions, a gap at both ends and between them.
+
+    Units: mm; a negative gap squeezes soft foam. Valid: one cushion or more. Raises: ValueError, OutOfValidity.
+    Source: geometry, n w + (n + 1) g.
+    """
+    if count < 1:
+        raise ValueError(f"a row has one cushion or more, not {count}")
+    return count * positive("cushion width", width_mm, "mm") + (count + 1) * gap_mm
+
+
+def row_slack(clear_mm: float, count: int, width_mm: float) -> float:
+    """Return what a clear width leaves over a row of cushions; below zero they must squeeze.
+
+    Units: mm. Valid: one cushion or more. Raises: ValueError, OutOfValidity. Source: geometry.
+    """
+    return positive("clear width", clear_mm, "mm") - row_of_cushions(count, width_mm)
+
+
+def tight_cover(width_mm: float, take_off_mm: float = 12.7) -> float:
+    """Return the cover width a cushion maker cuts where several stand side by side in a tight space.
+
+    Units: mm. Valid: a cushion wider than what is taken off. Raises: OutOfValidity.
+    Source: a cushion maker's measuring page: take 1/2 in off each cushion.
+    """
+    return positive("cover width", width_mm - not_negative("taken off", take_off_mm, "mm"), "mm")
+
+
+def seat_preset(kind: str) -> dict[str, tuple[float, float]]:
+    """Return the bands of a kind of seat: seat tilt and seat to back in degrees.
+
+    Units: degrees. Valid: dining, sofa, lounge, easy to rise from. Raises: ValueError for another kind.
+    Source: outdoor and lounge chair makers' tables (trade); easy to rise from uses dining angles, practice.
+    """
+    if kind not in _PRESET:
+        raise ValueError(f"a seat is {', '.join(_KINDS)}, not {kind!r}")
+    tilt, back = _PRESET[kind]
+    return {"seat tilt": _range(*tilt), "seat to back": _range(*back)}
+
+
+def check_seat(seat: Seat, sitters: tuple[Sitter, ...] = ()) -> SeatResult:
+    """Check a seat against the household's sitters, or against the stated population where none are given.
+
+    Units: mm, degrees. Valid: adult seats. Raises: ValueError for a kind, OutOfValidity.
+    Source: ANSUR II (2012) percentiles with 25 mm of shoes and 50 mm behind the knee (practice); Pheasant for rows and
+    arms; trade tables for angles.
+    """
+    preset = seat_preset(seat.kind)
+    loaded = loaded_height(seat.hard_height_mm, seat.cushion_mm, seat.sink)
+    depth = effective_depth(seat.depth_mm, seat.back_cushion_mm)
+    bands = [_height(seat.kind, loaded, sitters), _depth(seat.kind, depth, sitters), _width(seat, sitters)]
+    for what, value in (("seat tilt", seat.tilt_deg), ("seat to back", seat.seat_to_back_deg)):
+        if value is not None:
+            low, high = preset[what]
+            bands.append(Band(what, value, low, high, "degrees", Status.READ, "lounge and dining chair makers' tables"))
+    if seat.arm_mm is not None:
+        bands.append(_arm(seat.arm_mm, sitters))
+    assumed = () if sitters else (f"no sitters given: percentiles of {POPULATION}",)
+    return SeatResult(seat, loaded, tuple(bands), assumed)
+
+
+def check_table(apron_mm: float, seat_loaded_mm: float, *, parts: tuple[str, ...] = ()) -> tuple[Finding, ...]:
+    """Check the room for thighs between a seat and the apron or top of a table.
+
+    Units: mm. Valid: adults at a table. Raises: OutOfValidity.
+    Source: ANSUR II thigh clearance: men 50th percentile 180 mm, 95th 207 mm, without clothing.
+    """
+    room = positive("underside of the table", apron_mm, "mm") - positive("loaded seat height", seat_loaded_mm, "mm")
+    least, good = figure("thigh-room-warn"), figure("thigh-room-good")
+    if room >= good.value:
+        return ()
+    tight = room < least.value
+    text = f"Between seat and table {room:.0f} mm are left for thighs; {good.value:.0f} mm suits nearly everybody."
+    code = "thigh-room-tight" if tight else "thigh-room-small"
+    limit = least if tight else good
+    return (notice(code, text, parts=parts, value=room, limit=limit.value, unit="mm", source=limit.source),)
+
+
+def _height(kind: str, loaded: float, sitters: tuple[Sitter, ...]) -> Band:
+    shoes = look_up("body_allowances", "value", allowance="shoes").value
+    measured = [s.knee_back_mm for s in sitters if s.knee_back_mm is not None]
+    low_share = {"lounge": 0.80, "sofa": 0.90}.get(kind, 1.0)
+    if measured:
+        top, bottom = min(measured) + shoes, max(measured) + shoes
+        status, source = Status.MEMORY, "the household's own sizes and 25 mm of shoes (practice)"
+    else:
+        top = body("popliteal height", "men", "p50").value + shoes
+        bottom = body("popliteal height", "women", "p5").value + shoes
+        status, source = Status.MEMORY, "ANSUR II popliteal height and 25 mm of shoes (practice)"
+    top, bottom = max(top, bottom), min(top, bottom)
+    if kind == "easy to rise from":
+        return Band("loaded seat height", loaded, top, top + 50, "mm", status, source)
+    return Band("loaded seat height", loaded, bottom * low_share, top, "mm", status, source)
+
+
+def _depth(kind: str, depth: float, sitters: tuple[Sitter, ...]) -> Band:
+    gap = look_up("body_allowances", "value", allowance="gap behind the knee").value
+    measured = [s.seat_depth_mm for s in sitters if s.seat_depth_mm is not None]
+    if measured:
+        source = "the household's own sizes and 50 mm behind the knee (practice)"
+        return Band("depth to sit on", depth, min(measured) * 0.7, min(measured) - gap, "mm", Status.MEMORY, source)
+    high = body("buttock-popliteal length", "men", "p50").value - gap
+    if kind == "lounge":
+        high = body("buttock-popliteal length", "men", "p95").value - gap
+    low = look_up("seating", "value", kind="chair", item="seat depth", bound="least").value * 25.4
+    source = "ANSUR II buttock to knee-back less 50 mm (practice); WOOD magazine"
+    return Band("depth to sit on", depth, low, high, "mm", Status.MEMORY, source)
+
+
+def _width(seat: Seat, sitters: tuple[Sitter, ...]) -> Band:
+    each = positive("seat width", seat.width_mm, "mm") / max(1, seat.places)
+    clothing = look_up("body_allowances", "value", allowance="clothing on a width").value
+    measured = [s.hip_mm for s in sitters if s.hip_mm is not None]
+    hip = max(measured) if measured else body("hip breadth, sitting", "women", "p95").value
+    low, source = (
+        hip + clothing,
+        "the household's own sizes" if measured else "ANSUR II hip breadth, women, 95th percentile",
+    )
+    if seat.between_arms:
+        arms = look_up("seating", "value", kind="row of seats", item="between fixed arms", bound="least")
+        if seat.places == 1 and arms.value > low:
+            low, source = arms.value, arms.source
+    return Band("width for each", each, low, 10_000, "mm", Status.READ, source)
+
+
+def _arm(arm_mm: float, sitters: tuple[Sitter, ...]) -> Band:
+    measured = [s.elbow_mm for s in sitters if s.elbow_mm is not None]
+    if measured:
+        return Band(
+            "arm above the loaded seat",
+            arm_mm,
+            min(measured) - 30,
+            max(measured) + 30,
+            "mm",
+            Status.READ,
+            "the household's own sizes",
+        )
+    low, high = (body("elbow rest height", sex, p).value for sex, p in (("women", "p5"), ("men", "p95")))
+    return Band("arm above the loaded seat", arm_mm, low, high, "mm", Status.READ, "ANSUR II elbow rest height")
+
+
+def _range(kind: str, item: str) -> tuple[float, float]:
+    low, high = (look_up("seating", "value", kind=kind, item=item, bound=b).value for b in ("least", "most"))
+    return low, high
