@@ -34,7 +34,6 @@ def create_app(settings: Settings | None = None, seam: Seam | None = None) -> Fa
     app = FastAPI(
         title="scantling",
         version=__version__,
-        root_path=settings.root_path,
         lifespan=_lifespan,
         docs_url=None,
         redoc_url=None,
@@ -79,6 +78,7 @@ def _wrap(app: FastAPI, settings: Settings) -> None:
     app.add_middleware(PlainTextProblems)
     app.add_middleware(
         Door,
+        root_path=settings.root_path,
         allowed_hosts=settings.allowed_hosts,
         body_limit=settings.body_limit,
         access_log=settings.access_log,

@@ -13,17 +13,17 @@ def guarded(text: str) -> str:
     return "'" + text if text.startswith(FORMULA) else text
 
 
-def cell(value: object) -> str:
-    """Return one cell: numbers bare with a decimal point, nothing for None, words for true and false."""
+def cell(value: object, separator: str = ",", decimal: str = ".") -> str:
+    """Return one cell: numbers bare, nothing for None, words for true and false, guarded text."""
     if value is None:
         return ""
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, int | float):
-        return _number(value)
+        return _quoted(_number(value).replace(".", decimal), separator)
     if isinstance(value, list | tuple):
         value = "; ".join(cell(one) for one in value)
-    return _quoted(guarded(str(value)))
+    return _quoted(guarded(str(value)), separator)
 
 
 def _number(value: int | float) -> str:
@@ -32,14 +32,16 @@ def _number(value: int | float) -> str:
     return repr(int(value)) if abs(value) < 1e15 else repr(value)
 
 
-def _quoted(text: str) -> str:
-    if any(c in text for c in ',;"\r\n') or text != text.strip():
+def _quoted(text: str, separator: str) -> str:
+    if any(c in text for c in (separator, '"', "\r", "\n")) or text != text.strip():
         return '"' + text.replace('"', '""') + '"'
     return text
 
 
-def write(columns: Sequence[str], rows: Iterable[Sequence[object]]) -> bytes:
+def write(
+    columns: Sequence[str], rows: Iterable[Sequence[object]], *, separator: str = ",", decimal: str = "."
+) -> bytes:
     """Return the table as UTF-8 bytes."""
-    lines = [",".join(columns)]
-    lines += [",".join(cell(value) for value in row) for row in rows]
+    lines = [separator.join(_quoted(column, separator) for column in columns)]
+    lines += [separator.join(cell(value, separator, decimal) for value in row) for row in rows]
     return ("\r\n".join(lines) + "\r\n").encode("utf-8", "backslashreplace")

@@ -26,8 +26,11 @@ QUIET = ("/livez", "/readyz")  # probes come every few seconds and say nothing
 class Door:
     """Wraps the application; every answer leaves through `_Out`, which adds the headers."""
 
-    def __init__(self, app: ASGIApp, *, allowed_hosts: Iterable[str], body_limit: int, access_log: bool) -> None:
+    def __init__(
+        self, app: ASGIApp, *, root_path: str, allowed_hosts: Iterable[str], body_limit: int, access_log: bool
+    ) -> None:
         self.app = app
+        self.root_path = root_path
         self.hosts = frozenset(host.lower() for host in allowed_hosts)
         self.body_limit = body_limit
         self.access_log = access_log
@@ -37,6 +40,8 @@ class Door:
         if scope["type"] != "http":
             await self.app(scope, receive, send)
             return
+        if self.root_path:
+            scope["root_path"] = self.root_path  # whether the proxy strips the prefix or keeps it
         headers = Headers(scope=scope)
         given = headers.get("x-request-id", "")
         state = scope.setdefault("state", {})

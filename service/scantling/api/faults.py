@@ -6,7 +6,7 @@ from typing import Any
 from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
 from starlette.exceptions import HTTPException
-from starlette.responses import Response
+from starlette.responses import PlainTextResponse, Response
 
 from scantling.measure import RequestError
 
@@ -175,20 +175,30 @@ def _allow(methods: str) -> str:
     return ", ".join(sorted({*listed, "OPTIONS"}))
 
 
+def _respond(problem: Problem, request: Request) -> Response:
+    """Return the response for a problem; in a spreadsheet cell that asked for it, as text with status 200."""
+    in_cell = request.url.path.startswith(f"{request.scope['state'].get('root_path', '')}/v1/figures/")
+    if not in_cell or request.query_params.get("errors") != "inline":
+        return answer(problem, request.scope)
+    code = problem.errors[0].code if problem.errors else problem.kind.slug
+    detail = problem.errors[0].detail if problem.errors else problem.detail
+    return PlainTextResponse(f"ERROR {code}: {detail}", headers={"Cache-Control": "no-store", "Vary": "Accept"})
+
+
 def install(app: FastAPI) -> None:
     """Give the application its handlers: whatever goes wrong, the answer is a problem document."""
 
     async def on_validation(request: Request, error: Exception) -> Response:
         assert isinstance(error, RequestValidationError)  # noqa: S101 - what the handler is registered for
-        return answer(_from_validation(error), request.scope)
+        return _respond(_from_validation(error), request)
 
     async def on_http(request: Request, error: Exception) -> Response:
         assert isinstance(error, HTTPException)  # noqa: S101
-        return answer(_from_http(error), request.scope)
+        return _respond(_from_http(error), request)
 
     async def on_problem(request: Request, error: Exception) -> Response:
         assert isinstance(error, Problem)  # noqa: S101
-        return answer(error, request.scope)
+        return _respond(error, request)
 
     app.add_exception_handler(RequestValidationError, on_validation)
     app.add_exception_handler(HTTPException, on_http)

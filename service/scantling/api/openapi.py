@@ -4,17 +4,22 @@ Added: the problems of each operation, the media types besides JSON, tags, links
 own error schemas, which the service never answers with.
 """
 
+import json
 from collections.abc import Iterator
 from typing import Any
 
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
+from scantling.work import InlineSeam
+
 from .negotiate import CSV
 from .problems import KINDS, PROBLEM_TYPE
 from .schemas.catalogues import ProblemDocument
+from .settings import Settings
 
 Document = dict[str, Any]
+LIMITS = ("minimum", "maximum", "exclusiveMinimum", "x-least-mm", "x-most-mm", "x-least", "x-most")
 METHODS = ("get", "post")
 
 DESCRIPTION = """The computing behind furniture built alone in a home shop: parts that fit at the measured sheet
@@ -58,7 +63,7 @@ def build(app: FastAPI) -> Document:
         tags=[{"name": name, "description": text} for name, text in TAGS],
         license_info={"name": "Apache-2.0", "identifier": "Apache-2.0"},
         contact={"name": "The scantling authors"},
-        servers=[{"url": app.root_path or "/", "description": "This service."}],
+        servers=[{"url": app.state.settings.root_path or "/", "description": "This service."}],
     )
     for path, method, operation in operations(document):
         _complete(path, method, operation)
@@ -66,8 +71,20 @@ def build(app: FastAPI) -> Document:
     for name in ("HTTPValidationError", "ValidationError"):
         schemas.pop(name, None)
     schemas["Problem"] = _problem_schema()
-    _drop_titles(document)
+    _tidy(document)
     return document
+
+
+def text() -> str:
+    """Return the committed form of the document: sorted members, two spaces, no plugin but those shipped.
+
+    The document describes addresses and bodies, and a module's parameters are an open object in it; so no plugin
+    changes it.
+    """
+    from .app import create_app
+
+    document = create_app(Settings.model_construct(), InlineSeam()).openapi()
+    return json.dumps(document, ensure_ascii=False, indent=2, sort_keys=True) + "\n"
 
 
 def operations(document: Document) -> Iterator[tuple[str, str, Document]]:
@@ -118,16 +135,18 @@ def _problem_schema() -> Document:
     return schema
 
 
-def _drop_titles(value: object) -> None:
-    """Take away the titles that pydantic makes of member names: they say nothing that the name does not."""
+def _tidy(value: object) -> None:
+    """Take away the titles that pydantic makes of member names, and write whole limits as whole numbers."""
     if isinstance(value, list):
         for one in value:
-            _drop_titles(one)
+            _tidy(one)
     elif isinstance(value, dict):
         for name, one in value.items():
             if name == "properties" and isinstance(one, dict):
                 for schema in one.values():
                     if isinstance(schema, dict) and isinstance(schema.get("title"), str):
                         del schema["title"]
+            if name in LIMITS and isinstance(one, float) and one.is_integer():
+                value[name] = int(one)
             if name not in ("example", "examples", "default", "value"):
-                _drop_titles(one)
+                _tidy(one)

@@ -1,38 +1,48 @@
 """Kinds of furniture: the catalogue, and the parts a piece comes to."""
 
-from typing import Annotated
+from typing import Annotated, Any
 
 from fastapi import APIRouter, Body, Depends, Path, Request
 from starlette.responses import Response
 
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, operation
+from ..problems import Problem
 from ..respond import Form, Table, cached, member, render
 from ..schemas.examples import PARTS
 from ..schemas.lengths import plain
-from ..schemas.modules import ModuleAnswer, ModuleList, PartsAnswer, PartsRequest
+from ..schemas.modules import ModuleAnswer, ModuleList, PartsRequest
+from ..schemas.pieces import PartsAnswer
 
 router = APIRouter()
 
 MODULES = (Table("modules", ("id", "title", "family", "plugin", "sentence"), member("modules")),)
-CUT_LIST = Table(
-    "cut-list",
-    (
-        "id",
-        "name",
-        "quantity",
-        "length_mm",
-        "width_mm",
-        "thickness_mm",
-        "length_text",
-        "width_text",
-        "material",
-        "grain",
-    ),
-    member("parts"),
+CUT_COLUMNS: tuple[str | tuple[str, str], ...] = (
+    "id",
+    "name",
+    "quantity",
+    "material",
+    "thickness_mm",
+    "length_mm",
+    "width_mm",
+    "length_text",
+    "width_text",
+    "grain",
+    "shows",
+    "hand",
+    "closing",
+    "waits_for",
+    "operations",
+    "ids",
 )
-FASTENERS = Table("fasteners", ("id", "kind", "gauge", "length_mm", "role", "quantity"), member("fasteners"))
-FINDINGS = Table("findings", ("severity", "code", "message", "parts", "remedy"), member("findings"))
+FINDING_COLUMNS = ("severity", "code", "message", "parts", "fasteners", "value", "limit", "unit", "remedy", "source")
+CUT_LIST = Table("cut-list", CUT_COLUMNS, member("parts"))
+FASTENERS = Table(
+    "fasteners",
+    ("id", "kind", "gauge", "diameter_mm", "length_mm", "role", "joint", "parts", "head_depth_mm"),
+    member("fasteners"),
+)
+FINDINGS = Table("findings", FINDING_COLUMNS, member("findings"))
 PARTS_TABLES = (CUT_LIST, FASTENERS, FINDINGS)
 
 ModuleId = Annotated[
@@ -72,7 +82,7 @@ async def list_modules(request: Request, form: Annotated[Form, Depends(form_of(M
 )
 async def get_module(request: Request, module: ModuleId, form: Annotated[Form, Depends(form_of())]) -> Response:
     """Return one module."""
-    return cached(request, render(await calls_of(request).run(request, "module", {"module": module}), form, "module"))
+    return cached(request, render(await _known(request, "module", {"module": module}), form, "module"))
 
 
 @router.post(
@@ -97,5 +107,15 @@ async def compute_parts(
     form: Annotated[Form, Depends(form_of(PARTS_TABLES))],
 ) -> Response:
     """Return the parts of one piece."""
-    answer = await calls_of(request).run(request, "parts", {"module": module, **plain(body)})
-    return render(answer, form, "parts")
+    return render(await _known(request, "parts", {"module": module, **plain(body)}), form, "parts")
+
+
+async def _known(request: Request, operation: str, body: dict[str, Any]) -> dict[str, Any]:
+    """Return the answer about the module that the address names. Raises Problem (404) where there is none."""
+    try:
+        return await calls_of(request).run(request, operation, body)
+    except Problem as problem:
+        unknown = [fault for fault in problem.errors if fault.code == "unknown-module" and fault.pointer == "/module"]
+        if not unknown:
+            raise
+        raise Problem("not-found", unknown[0].detail) from None

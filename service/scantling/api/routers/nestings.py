@@ -25,14 +25,13 @@ def _placements(answer: Mapping[str, Any]) -> Sequence[Mapping[str, Any]]:
     ]
 
 
-TABLES = (
-    Table(
-        "placements",
-        ("layout", "stock", "count", "part", "x_mm", "y_mm", "length_mm", "width_mm", "turned"),
-        _placements,
-    ),
-    Table("unplaced", ("part", "quantity", "reason", "nearest_stock", "excess_mm"), member("unplaced")),
+PLACEMENTS = Table(
+    "placements",
+    ("layout", "stock", "count", "part", "x_mm", "y_mm", "length_mm", "width_mm", "turned"),
+    _placements,
 )
+UNPLACED = Table("unplaced", ("part", "quantity", "reason", "nearest_stock", "excess_mm"), member("unplaced"))
+TABLES = (PLACEMENTS, UNPLACED)
 
 
 @router.post(

@@ -4,6 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
+from .marks import unit
 from .scalars import Open
 
 
@@ -31,7 +32,7 @@ class ProblemDocument(Open):
     errors: list[FaultEntry] | None = Field(None, description="One entry for each fault, where there are any.")
     available: list[str] | None = Field(None, description="Media types the answer comes in (406).")
     retry_after: int | None = Field(
-        None, description="Seconds to wait before asking again (429, 503).", json_schema_extra={"x-unit": "s"}
+        None, description="Seconds to wait before asking again (429, 503).", json_schema_extra=unit("s")
     )
 
 

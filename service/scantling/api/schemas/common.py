@@ -3,12 +3,14 @@
 from typing import Annotated, Any, Literal
 
 from pydantic import Field
+from typing_extensions import TypeAliasType
 
 from .branches import by_type, length_or, mapped, number, text
 from .lengths import THICKNESS_HELP, AnyThickness, Length, LengthOrZero, LengthRule, Reading
+from .marks import COUNT, LINE_UNIT, MM, RATIO, unit
 from .scalars import Closed, Id, Money, Open
 
-Kerf = Annotated[Reading, LengthRule(least=0, most=20)]
+Kerf = TypeAliasType("Kerf", Annotated[Reading, LengthRule(least=0, most=20)])
 TapeStep = Literal["1/8 in", "1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"]
 PartGrain = Literal["along", "across", "any"]
 Preset = Literal["quick", "normal", "thorough"]
@@ -39,8 +41,10 @@ Effort = Annotated[
 EFFORT: Any = Field(
     "normal",
     description="How long to search, in work units or as a preset; `normal` is worth about one second of one core.",
-    json_schema_extra={"x-unit": "work units"},
+    json_schema_extra=unit("work units"),
 )
+Seed = Annotated[int, Field(strict=True, ge=0, le=2**31 - 1)]
+SEED: Any = Field(1, description="Seed of the search: another seed may find another answer.", json_schema_extra=RATIO)
 TRIM = Field(
     None, description="What is cut off every edge of a sheet, or off each; 0 for sheets whose edges you trust."
 )
@@ -54,11 +58,25 @@ class Stock(Closed):
     thickness: AnyThickness | None = Field(None, description=THICKNESS_HELP)
     length: Length = Field(description="Length; the stock's grain runs along it.")
     width: Length | None = Field(None, description="Width; without it the stock is a board, cut to length only.")
+    board_width: Length | None = Field(None, description="Width of a board as sold, to tell boards apart.")
     price: Money | None = Field(None, description="Price of one; of an offcut its book value.")
     quantity: Annotated[int, Field(strict=True, ge=0, le=20_000)] | None = Field(
-        None, description="How many there are; null for as many as needed.", json_schema_extra={"x-unit": "count"}
+        None, description="How many there are; null for as many as needed.", json_schema_extra=COUNT
     )
     offcut: Annotated[bool, Field(strict=True)] = Field(False, description="True for stock that is on hand already.")
+
+
+class Material(Closed):
+    """A material that is in no table, described by the caller."""
+
+    id: Id = Field(description="The caller's name for it.")
+    density_kg_m3: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=50, le=2000)] = Field(
+        description="Density at about 12 % moisture content.", json_schema_extra=unit("kg/m3")
+    )
+    grain: Annotated[bool, Field(strict=True)] = Field(True, description="Whether the direction matters when cutting.")
+
+
+MATERIALS = Field(None, description="Materials that are in no table.", max_length=50)
 
 
 class Finding(Open):
@@ -72,9 +90,9 @@ class Finding(Open):
     parts: list[str] = Field(description="Ids of the parts it is about.")
     fasteners: list[str] = Field(description="Ids of the fasteners it is about.")
     pointer: str | None = Field(description="JSON Pointer to the member of the request it is about.")
-    at_mm: list[float] | None = Field(description="Place in the piece: x, y, z.", json_schema_extra={"x-unit": "mm"})
-    value: float | None = Field(description="What was found, in `unit`.", json_schema_extra={"x-unit": "unit"})
-    limit: float | None = Field(description="What it is held against, in `unit`.", json_schema_extra={"x-unit": "unit"})
+    at_mm: list[float] | None = Field(description="Place in the piece: x, y, z.", json_schema_extra=MM)
+    value: float | None = Field(description="What was found, in `unit`.", json_schema_extra=LINE_UNIT)
+    limit: float | None = Field(description="What it is held against, in `unit`.", json_schema_extra=LINE_UNIT)
     unit: str | None = Field(description="Unit of `value` and `limit`.")
     source: str | None = Field(description="Where the limit is from, or `practice`.")
     remedy: str | None = Field(description="What to do about it.")

@@ -72,3 +72,82 @@ NESTINGS: Examples = {
         },
     },
 }
+
+FASTENERS: Examples = {
+    "rail": {
+        "summary": "A plywood rail screwed to a leg",
+        "value": {
+            "units": "in",
+            "method": "nds",
+            "joints": [
+                {
+                    "id": "rail to leg",
+                    "layers": [
+                        {"material": "birch-plywood", "thickness": "23/32 in"},
+                        {"material": "douglas-fir", "thickness": "1 1/2 in", "grain": "side"},
+                    ],
+                    "fastener": {"kind": "wood screw", "gauge": 8, "length": "1 5/8 in"},
+                    "role": "holds",
+                    "head_depth": "1/16 in",
+                    "count": 2,
+                    "loads": {"withdrawal_n": 150, "lateral_n": 300},
+                }
+            ],
+        },
+    }
+}
+
+COSTINGS: Examples = {
+    "bench": {
+        "summary": "Sheets, screws by the box, glue, and an afternoon's work",
+        "value": {
+            "currency": "USD",
+            "take_off": [
+                {"id": "sheet", "kind": "sheet", "what": "birch plywood 18 mm", "quantity": 3, "used": 2.4},
+                {"id": "screws", "kind": "screw", "what": "#8 x 1 5/8 in", "quantity": 64},
+                {"id": "glue", "kind": "glue", "quantity": 210, "unit": "g", "estimate": "from the glued area"},
+                {"id": "seat cushion", "kind": "cushion", "quantity": 2},
+            ],
+            "prices": [
+                {"id": "sheet", "price": "62.00"},
+                {"kind": "screw", "price": "9.25", "pack": 50},
+                {"kind": "glue", "price": "7.40", "pack": 473, "unit": "mL"},
+            ],
+            "labour": {"hours": 6.5, "rate": "20.00"},
+            "tax": {"percent": 7},
+            "waste": {"screw": 10},
+        },
+    }
+}
+
+PROJECTS: Examples = {
+    "least": {
+        "summary": "One bench with a measured sheet",
+        "value": {
+            "name": "reading corner",
+            "units": "mm",
+            "tape": "1/16 in",
+            "modules": [
+                {
+                    "id": "north bench",
+                    "module": "leaning-seat",
+                    "quantity": 1,
+                    "parameters": {"bays": 2},
+                    "materials": {"frame": {"material": "birch-plywood", "thickness": 17.6}},
+                }
+            ],
+        },
+    },
+}
+
+FIGURE_QUERIES: dict[str, dict[str, str]] = {
+    "board-feet": {"thickness": "1", "width": "6", "length": "8", "quantity": "5"},
+    "mitre-and-bevel": {"sides": "6", "slope": "15"},
+    "sheets-needed": {"length": "600", "width": "300", "quantity": "25"},
+    "pieces-per-board": {"board_length": "2440", "piece": "380"},
+    "equal-strips": {"width": "1220", "count": "8"},
+    "leg-splay": {"height": "430", "out": "60", "out_side": "40"},
+    "mitre-error": {"sides": "4", "joint": "90"},
+    "lean": {"angle": "12"},
+    "polygon": {"sides": "6", "across": "500"},
+}

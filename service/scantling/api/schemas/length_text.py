@@ -14,7 +14,8 @@ _FOOT = "([Ff][Tt]\\.?|[Ff][Oo][Oo][Tt]|[Ff][Ee][Ee][Tt]|['′’‘ʹ])"
 _INCH = "([Ii][Nn]\\.?|[Ii][Nn][Cc][Hh]([Ee][Ss])?|[\"″”“ʺ]|''|′′|’’)"
 _VULGAR = "[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]"
 _WHOLE = "([0-9]{1,4}|[12][0-9]{4})"
-_DECIMAL = f"({_WHOLE}(\\.[0-9]{{1,6}})?|\\.[0-9]{{1,6}})"
+_POINT = "\\."
+_DECIMAL = f"({_WHOLE}({_POINT}[0-9]{{1,6}})?|{_POINT}[0-9]{{1,6}})"
 _JOINT = f"({_HYPHEN}|[ \u00a0\u2009\u202f]+)"
 _FRACTION = f"([0-9]{{1,4}}{_JOINT})?[1-9][0-9]{{0,3}}[/⁄∕][1-9][0-9]{{0,3}}"
 _SIGN = f"([0-9]{{1,4}}({_HYPHEN}|{_SPACE}))?{_VULGAR}"
@@ -23,6 +24,7 @@ _UNIT = f"(mm|cm|m|{_INCH}|{_FOOT})"
 _SINGLE = f"{_NUMBER}{_SPACE}{_UNIT}?"
 _FEET = f"[0-9]{{1,2}}{_SPACE}{_FOOT}{_SPACE}{_HYPHEN}?{_SPACE}{_NUMBER}{_SPACE}{_INCH}"
 PATTERN = f"^{_SPACE}({_SINGLE}|{_FEET}){_SPACE}$"
+PATTERN_EITHER_MARK = PATTERN.replace(f"{_POINT}[0-9]", "[.,][0-9]")  # where the decimal mark is a setting
 _COMPILED = re.compile(PATTERN)
 
 

@@ -6,10 +6,12 @@ millimetres in `plain`, when the request's `units` are known.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 from typing import Annotated, Any, Literal, cast
 
 from pydantic import BaseModel, Field, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+from typing_extensions import TypeAliasType
 
 from scantling.measure import MeasureError, parse_length
 
@@ -24,6 +26,7 @@ SHORTEST = 0.1  # mm
 LONGEST = 20_000.0  # mm; nothing in a home shop is longer than 20 m
 THICKEST = 300.0  # mm
 Broken = tuple[list[str | int], str, str]  # the place within a part of a request, the sentence, the code
+KEPT_NULLS = ("pack",)  # null says something there: a quantity without packs
 PARTS = {"out-of-range": "length-out-of-range", "spreadsheet-date": "spreadsheet-date"}
 
 
@@ -117,9 +120,9 @@ def _not_a_length(value: object) -> str:
     return f"{kind} is no length; accepted: a number, or text such as 19 mm or 3/4 in"
 
 
-Length = Annotated[Reading, LengthRule()]
-LengthOrZero = Annotated[Reading, LengthRule(least=0)]
-Thickness = Annotated[Reading, LengthRule(most=THICKEST)]
+Length = TypeAliasType("Length", Annotated[Reading, LengthRule()])
+LengthOrZero = TypeAliasType("LengthOrZero", Annotated[Reading, LengthRule(least=0)])
+Thickness = TypeAliasType("Thickness", Annotated[Reading, LengthRule(most=THICKEST)])
 
 
 class Band(Closed):
@@ -133,10 +136,13 @@ class Band(Closed):
 
 
 Readings = Annotated[list[Thickness], Field(min_length=1, max_length=50)]
-AnyThickness = Annotated[
-    Annotated[Thickness, number] | Annotated[Readings, listed] | Annotated[Band, mapped],
-    length_or("a length, a list of readings, or {status, least, most}"),
-]
+AnyThickness = TypeAliasType(
+    "AnyThickness",
+    Annotated[
+        Annotated[Thickness, number] | Annotated[Readings, listed] | Annotated[Band, mapped],
+        length_or("a length, a list of readings, or {status, least, most}"),
+    ],
+)
 THICKNESS_HELP = "One length, a list of caliper readings, or `{status, least, most}`."
 
 
@@ -179,16 +185,23 @@ def _plain(value: object, units: Units, place: list[str | int], faults: list[Fau
 
 def _plain_model(model: BaseModel, units: Units, place: list[str | int], faults: list[Fault]) -> dict[str, object]:
     before = len(faults)
+    names = _wire_names(type(model))
     body = {
-        name: _plain(value, units, [*place, name], faults)
+        names[name]: _plain(value, units, [*place, names[name]], faults)
         for name, value in model.__dict__.items()
-        if value is not None
+        if value is not None or name in KEPT_NULLS
     }
     if isinstance(model, Band) and len(faults) == before and cast(float, body["least"]) > cast(float, body["most"]):
         faults.append(Fault("least is above most", "least-above-most", pointer=pointer(place)))
     if isinstance(model, Checked):
         faults += [Fault(detail, code, pointer=pointer([*place, *steps])) for steps, detail, code in model.faults()]
     return body
+
+
+@cache
+def _wire_names(model: type[BaseModel]) -> dict[str, str]:
+    """Return the member names of a model as they stand in JSON."""
+    return {name: field.alias or name for name, field in model.model_fields.items()}
 
 
 class Checked(Closed):

@@ -4,8 +4,9 @@ from typing import Annotated, Any
 
 from pydantic import Field
 
-from .common import FINDINGS, MATERIAL, TAPE, Finding, TapeStep
-from .lengths import THICKNESS_HELP, AnyThickness, Measured
+from .common import MATERIAL, MATERIALS, TAPE, Material, TapeStep
+from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, Measured, repeated
+from .marks import MM
 from .scalars import Closed, Id, Open, OpenObject
 
 
@@ -14,6 +15,7 @@ class RoleMaterial(Closed):
 
     material: Id | None = MATERIAL
     thickness: AnyThickness | None = Field(None, description=THICKNESS_HELP)
+    width: Length | None = Field(None, description="Width of the board as bought, for a role cut from boards.")
 
 
 Roles = Annotated[dict[Id, RoleMaterial], Field(max_length=50)]
@@ -28,28 +30,17 @@ PARAMETERS = Field(
 )
 
 
-class PartsRequest(Measured):
+class PartsRequest(Checked, Measured):
     """One piece of furniture to be worked out."""
 
     parameters: OpenObject | None = PARAMETERS
     materials: Roles | None = ROLES
+    described: list[Material] | None = MATERIALS
     tape: TapeStep = TAPE
 
-
-class PartsAnswer(Open):
-    """A piece of furniture: its parts, how they go together, and what was noticed."""
-
-    module: str = Field(description="Id of the module.")
-    summary: list[str] = Field(description="At most seven lines for people.", max_length=7)
-    overall: dict[str, Any] = Field(description="Overall sizes.")
-    parts: list[dict[str, Any]] = Field(description="The cut list: alike parts in one entry.")
-    joints: list[dict[str, Any]] = Field(description="Where parts meet and how.")
-    fasteners: list[dict[str, Any]] = Field(description="The screws and what else holds it together.")
-    steps: list[dict[str, Any]] = Field(description="The order of work.")
-    findings: list[Finding] = FINDINGS
-    cautions: list[Any] = Field(description="What to be careful of.")
-    mass_kg: float = Field(description="Mass of the piece.", json_schema_extra={"x-unit": "kg"})
-    assembly: dict[str, Any] = Field(description="The piece as parts placed in space, joints and fasteners.")
+    def faults(self) -> list[Broken]:
+        """Return what is wrong between members."""
+        return repeated(self.described or [], "described")
 
 
 class ModuleEntry(Open):
@@ -68,10 +59,24 @@ class ModuleList(Open):
     modules: list[ModuleEntry] = Field(description="The modules, sorted by id.")
 
 
+class ModuleRole(Open):
+    """A module's own word for what some parts are made of, with its default."""
+
+    says: str = Field(description="What is made of it.")
+    material: str = Field(description="Id of the default material.")
+    thickness_mm: float = Field(description="Default thickness, assumed until measured.", json_schema_extra=MM)
+    least_mm: float = Field(description="Least thickness that a shop may sell.", json_schema_extra=MM)
+    most_mm: float = Field(description="Greatest thickness that a shop may sell.", json_schema_extra=MM)
+    stock_kind: str = Field(description="`sheet` or `board`.")
+    width_mm: float | None = Field(description="Width of a board as bought.", json_schema_extra=MM)
+
+
 class ModuleAnswer(ModuleEntry):
     """One kind of furniture with its roles and parameters."""
 
-    roles: Any = Field(description="The module's own words for what it is made of, with their defaults.")
+    when_not: str = Field(description="When not to build it.")
+    sources: list[str] = Field(description="Where its default sizes come from.")
+    roles: dict[str, ModuleRole] = Field(description="The module's own words for what it is made of.")
     parameters: dict[str, Any] = Field(
         description="JSON Schema of the parameters; members marked `x-quantity: length` give mm."
     )

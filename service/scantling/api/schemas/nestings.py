@@ -4,8 +4,23 @@ from typing import Annotated, Any
 
 from pydantic import Field
 
-from .common import CURRENCY, EFFORT, FINDINGS, MATERIAL, TRIM, Effort, Finding, Kerf, PartGrain, Stock, Trim
+from .common import (
+    CURRENCY,
+    EFFORT,
+    FINDINGS,
+    MATERIAL,
+    SEED,
+    TRIM,
+    Effort,
+    Finding,
+    Kerf,
+    PartGrain,
+    Seed,
+    Stock,
+    Trim,
+)
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, Measured, repeated
+from .marks import COUNT, CURRENCY_UNIT, MM, unit
 from .scalars import Closed, Currency, Id, Open
 
 MOST_KINDS = 500
@@ -20,7 +35,7 @@ class NestingPart(Closed):
     width: Length | None = Field(None, description="Width of the piece; without it the part is cut from boards.")
     thickness: AnyThickness | None = Field(None, description=THICKNESS_HELP)
     quantity: Annotated[int, Field(strict=True, ge=1, le=MOST_PIECES)] = Field(
-        1, description="How many are needed.", json_schema_extra={"x-unit": "count"}
+        1, description="How many are needed.", json_schema_extra=COUNT
     )
     grain: PartGrain = Field("along", description="Where the part's grain runs, relative to its length.")
     material: Id | None = MATERIAL
@@ -41,9 +56,7 @@ class NestingRequest(Checked, Measured):
     stock: list[Stock] = Field(description="What they may be cut from.", min_length=1, max_length=100)
     saw: NestingSaw | None = Field(None, description="The saw; without it a kerf of 3.2 mm and no trim.")
     effort: Effort = EFFORT
-    seed: Annotated[int, Field(strict=True, ge=0, le=2**31 - 1)] = Field(
-        1, description="Seed of the search: another seed may find another answer.", json_schema_extra={"x-unit": "1"}
-    )
+    seed: Seed = SEED
 
     def faults(self) -> list[Broken]:
         """Return what is wrong between members."""
@@ -60,13 +73,11 @@ class Placement(Open):
     part: str = Field(description="Id of the part.")
     x_mm: float = Field(
         description="Along the stock's length, from the corner of the untrimmed sheet.",
-        json_schema_extra={"x-unit": "mm"},
+        json_schema_extra=MM,
     )
-    y_mm: float = Field(description="Along the stock's width; 0 on boards.", json_schema_extra={"x-unit": "mm"})
-    length_mm: float = Field(description="The part's own length.", json_schema_extra={"x-unit": "mm"})
-    width_mm: float | None = Field(
-        None, description="The part's own width; absent on boards.", json_schema_extra={"x-unit": "mm"}
-    )
+    y_mm: float = Field(description="Along the stock's width; 0 on boards.", json_schema_extra=MM)
+    length_mm: float = Field(description="The part's own length.", json_schema_extra=MM)
+    width_mm: float | None = Field(None, description="The part's own width; absent on boards.", json_schema_extra=MM)
     turned: bool | None = Field(None, description="True where the part's length lies along y; absent on boards.")
 
 
@@ -74,7 +85,7 @@ class Layout(Open):
     """How one sheet or board is cut, and how many are cut alike."""
 
     stock: str = Field(description="Id of the stock.")
-    count: int = Field(description="How many are cut so.", json_schema_extra={"x-unit": "count"})
+    count: int = Field(description="How many are cut so.", json_schema_extra=COUNT)
     placements: list[Placement] = Field(description="The pieces.")
     cuts: list[dict[str, Any]] = Field(description="The cuts in an order that a saw can follow.")
     offcuts: list[dict[str, Any]] = Field(description="What is left and worth keeping.")
@@ -85,13 +96,13 @@ class Unplaced(Open):
     """A part that could not be placed."""
 
     part: str = Field(description="Id of the part.")
-    quantity: int = Field(description="How many of it are missing.", json_schema_extra={"x-unit": "count"})
+    quantity: int = Field(description="How many of it are missing.", json_schema_extra=COUNT)
     reason: str = Field(description="Why.")
     nearest_stock: str | None = Field(None, description="Id of the stock that comes nearest.")
     excess_mm: Any = Field(
         None,
         description="By how much the part exceeds it, along its length and width.",
-        json_schema_extra={"x-unit": "mm"},
+        json_schema_extra=MM,
     )
 
 
@@ -101,12 +112,12 @@ class NestingAnswer(Open):
     layouts: list[Layout] = Field(description="The layouts.")
     unplaced: list[Unplaced] = Field(description="What could not be placed; empty when everything is.")
     cost: str | None = Field(
-        description="Price of the stock used; null where a price is missing.", json_schema_extra={"x-unit": "currency"}
+        description="Price of the stock used; null where a price is missing.", json_schema_extra=CURRENCY_UNIT
     )
-    bound: str | None = Field(description="No cutting can cost less.", json_schema_extra={"x-unit": "currency"})
+    bound: str | None = Field(description="No cutting can cost less.", json_schema_extra=CURRENCY_UNIT)
     proven_minimal: bool = Field(description="True when nothing can be cheaper.")
     offcuts: list[dict[str, Any]] = Field(description="Everything left that is worth keeping.")
-    cuts: Any = Field(None, description="How many cuts it takes.", json_schema_extra={"x-unit": "count"})
-    work: int = Field(description="Work done.", json_schema_extra={"x-unit": "work units"})
+    cuts: Any = Field(None, description="How many cuts it takes.", json_schema_extra=COUNT)
+    work: int = Field(description="Work done.", json_schema_extra=unit("work units"))
     stopped_by: str = Field(description="Why the search ended: `proof`, `effort` or `time`.")
     findings: list[Finding] = FINDINGS

@@ -7,11 +7,14 @@ first in each `Annotated`, or the published schema would lose its limits.
 import math
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StringConstraints
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, StringConstraints
 from pydantic.json_schema import WithJsonSchema
+from pydantic_core import PydanticCustomError
 
 from scantling.measure import ID_PATTERN
 from scantling.measure.ids import ACCEPTED_ID
+
+from .marks import CURRENCY_UNIT
 
 
 def _whole(value: object) -> object:
@@ -35,12 +38,20 @@ CURRENCY_PATTERN = r"^[A-Z]{3}$"
 Money = Annotated[
     str,
     StringConstraints(strict=True, max_length=14, pattern=MONEY_PATTERN),
-    Field(json_schema_extra={"x-unit": "currency"}),
+    Field(json_schema_extra=CURRENCY_UNIT),
 ]
 Currency = Annotated[str, StringConstraints(strict=True, max_length=3, pattern=CURRENCY_PATTERN)]
 Slug = Annotated[str, StringConstraints(strict=True, min_length=1, max_length=64, pattern=SLUG_PATTERN)]
 Id = Annotated[str, StringConstraints(strict=True, min_length=1, max_length=64, pattern=ID_PATTERN)]
-Name = Annotated[str, StringConstraints(strict=True, max_length=200, pattern=TEXT_PATTERN)]
+
+
+def _printable(value: str) -> str:
+    if not value.isprintable():
+        raise PydanticCustomError("not-printable", "a character that cannot be printed; accepted: text on one line")
+    return value
+
+
+Name = Annotated[str, StringConstraints(strict=True, max_length=200, pattern=TEXT_PATTERN), AfterValidator(_printable)]
 
 PATTERN_WORDS = {
     ID_PATTERN: ACCEPTED_ID,

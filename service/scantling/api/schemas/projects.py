@@ -1,0 +1,213 @@
+"""Request and answer of POST /v1/projects."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+from typing_extensions import TypeAliasType
+
+from .common import (
+    CURRENCY,
+    EFFORT,
+    FINDINGS,
+    MATERIALS,
+    SEED,
+    TAPE,
+    TRIM,
+    Effort,
+    Finding,
+    Kerf,
+    Material,
+    Seed,
+    Stock,
+    TapeStep,
+    Trim,
+)
+from .costings import LABOUR, MARK_UPS, PRICES, TAX, WASTES, CostingAnswer, Labour, MarkUp, Price, Tax, Waste
+from .fasteners import Gauge
+from .lengths import Broken, Checked, Length, LengthRule, Measured, Reading, repeated
+from .marks import COUNT, DEG, KG, MIN, unit
+from .modules import PARAMETERS, ROLES, Roles
+from .nestings import NestingAnswer
+from .pieces import CutListRow, PartsAnswer
+from .scalars import Closed, Currency, Id, Money, Name, Open, OpenObject, Slug
+
+MOST_MODULES = 40
+GlueKind = Literal["PVA", "cross-linking PVA", "polyurethane", "epoxy", "resorcinol"]
+FinishKind = Literal["semitransparent stain", "paint", "water repellent preservative", "varnish or polyurethane", "oil"]
+Minutes = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=10_000)]
+Kilograms = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=300)]
+Degrees = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=90)]
+Few = Annotated[int, Field(strict=True, ge=1, le=1000)]
+BodySize = TypeAliasType("BodySize", Annotated[Reading, LengthRule(least=50, most=2000)])
+
+
+class ProjectModule(Closed):
+    """One kind of furniture of the set, made once or several times."""
+
+    id: Id = Field(description="The caller's name for it.")
+    module: Slug = Field(description="Id of the module, of GET /v1/modules.")
+    quantity: Annotated[int, Field(strict=True, ge=1, le=100)] = Field(
+        1, description="How many are made.", json_schema_extra=COUNT
+    )
+    parameters: OpenObject | None = PARAMETERS
+    materials: Roles | None = ROLES
+
+
+class ShopSaw(Closed):
+    """A saw of the shop and what it can do; what is left out is not checked."""
+
+    id: Id = Field(description="The caller's name for it.")
+    kind: Literal[
+        "table saw", "mitre saw", "circular saw", "track saw", "band saw", "jigsaw", "hand saw", "panel saw"
+    ] = Field(description="What sort of saw it is.")
+    kerf: Kerf = Field(description="Width of its cut.")
+    trim: Trim | None = TRIM
+    rip: Length | None = Field(None, description="Widest strip between blade and fence.")
+    crosscut: Length | None = Field(None, description="Widest board it cuts square across.")
+    crosscut_45: Length | None = Field(None, description="Widest board it cuts across at 45 degrees.")
+    guide: Length | None = Field(None, description="Longest cut along its guide.")
+    depth: Length | None = Field(None, description="Depth of cut with the blade upright.")
+    depth_45: Length | None = Field(None, description="Depth of cut with the blade at 45 degrees.")
+    bevel_limit: Degrees | None = Field(None, description="Farthest the blade tilts.", json_schema_extra=DEG)
+    least_piece: Length | None = Field(None, description="Shortest piece that can be held safely.")
+    setting_error: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=5)] | None = Field(
+        None, description="How far an angle set on it may be off.", json_schema_extra=DEG
+    )
+
+
+class Tool(Closed):
+    """Another tool of the shop."""
+
+    id: Id = Field(description="The caller's name for it.")
+    kind: Slug = Field(description="What it is, such as `drill`, `router` or `impact-driver`.")
+
+
+class Clamp(Closed):
+    """Clamps of one kind."""
+
+    id: Id = Field(description="The caller's name for them.")
+    kind: Literal["bar", "pipe", "parallel", "screw", "spring", "band"] = Field(description="What sort they are.")
+    reach: Length = Field(description="Widest opening.")
+    throat: Length | None = Field(None, description="Depth of the throat.")
+    count: Few = Field(1, description="How many there are.", json_schema_extra=COUNT)
+
+
+class Glue(Closed):
+    """The glue, by its label."""
+
+    kind: GlueKind = Field(description="What it is.")
+    open_min: Minutes | None = Field(None, description="From spreading to closing the joint.", json_schema_extra=MIN)
+    clamp_min: Minutes | None = Field(None, description="Under the clamps.", json_schema_extra=MIN)
+
+
+class Finish(Closed):
+    """What the surface is coated with."""
+
+    kind: FinishKind = Field(description="What it is.")
+    coats: Annotated[int, Field(strict=True, ge=1, le=10)] | None = Field(
+        None,
+        description="How many coats; the usual number where it is left out.",
+        json_schema_extra=COUNT,
+    )
+
+
+class ScrewBox(Closed):
+    """Screws that can be bought, by the box."""
+
+    id: Id = Field(description="The caller's name for them.")
+    kind: Literal["wood screw"] = Field("wood screw", description="What they are.")
+    gauge: Gauge = Field(description="Gauge number.", json_schema_extra=unit("gauge number"))
+    length: Length = Field(description="Length.")
+    box: Annotated[int, Field(strict=True, ge=1, le=100_000)] = Field(
+        100, description="How many are in a box.", json_schema_extra=COUNT
+    )
+    price: Money | None = Field(None, description="Price of a box.")
+
+
+class Person(Closed):
+    """Somebody who will use the furniture."""
+
+    id: Id = Field(description="The caller's name for them.")
+    mass: Kilograms | None = Field(None, description="Mass.", json_schema_extra=KG)
+    knee_back_height: BodySize | None = Field(None, description="Back of the knee above the floor, shoes on.")
+    seat_depth: BodySize | None = Field(None, description="Back of the knee to the back of the seat, sitting.")
+    hip: BodySize | None = Field(None, description="Width across the hips, sitting.")
+    elbow: BodySize | None = Field(None, description="Elbow above the seat, sitting.")
+
+
+class Place(Closed):
+    """Where the furniture stands."""
+
+    exposure: Literal["indoors", "damp", "covered outdoors", "outdoors"] = Field(
+        "indoors", description="What the weather does to it."
+    )
+    width: Length | None = Field(None, description="Width of the place, along the back wall.")
+    depth: Length | None = Field(None, description="Depth of the place.")
+    door_width: Length | None = Field(None, description="Clear width of the narrowest door on the way in.")
+    door_height: Length | None = Field(None, description="Clear height of that door.")
+
+
+class ProjectRequest(Checked, Measured):
+    """A set of furniture and what is known of the shop, the place and the prices. Only `modules` is required."""
+
+    name: Name | None = Field(None, description="What the set is called.")
+    tape: TapeStep = TAPE
+    currency: Currency = CURRENCY
+    modules: list[ProjectModule] = Field(description="The furniture.", min_length=1, max_length=MOST_MODULES)
+    materials: list[Material] | None = MATERIALS
+    stock: list[Stock] | None = Field(None, description="Sheets, boards and offcuts.", max_length=100)
+    saws: list[ShopSaw] | None = Field(None, description="The saws; kerf and trim come from them.", max_length=20)
+    tools: list[Tool] | None = Field(None, description="The other tools.", max_length=100)
+    clamps: list[Clamp] | None = Field(None, description="The clamps.", max_length=50)
+    glue: Glue | None = Field(None, description="The glue.")
+    finish: Finish | None = Field(None, description="The finish; without one none is taken off.")
+    hands: Annotated[int, Field(strict=True, ge=1, le=8)] = Field(
+        1, description="How many people build it.", json_schema_extra=COUNT
+    )
+    fasteners: list[ScrewBox] | None = Field(None, description="Fasteners by the box.", max_length=200)
+    prices: list[Price] | None = PRICES
+    labour: Labour | None = LABOUR
+    tax: Tax | None = TAX
+    waste: Waste | None = WASTES
+    mark_ups: list[MarkUp] | None = MARK_UPS
+    people: list[Person] | None = Field(None, description="Who will use it.", max_length=20)
+    place: Place | None = Field(None, description="Where it stands.")
+    effort: Effort = EFFORT
+    seed: Seed = SEED
+
+    def faults(self) -> list[Broken]:
+        """Return what is wrong between members."""
+        lists = ("modules", "materials", "stock", "saws", "tools", "clamps", "fasteners", "people")
+        return [fault for name in lists for fault in repeated(getattr(self, name) or [], name)]
+
+
+class PlannedModule(PartsAnswer):
+    """One module of the set, worked out."""
+
+    id: str = Field(description="The caller's name for it.")
+    quantity: int = Field(description="How many are made.", json_schema_extra=COUNT)
+
+
+class PlannedRow(CutListRow):
+    """One row of the cut list of the whole set."""
+
+    module: str = Field(description="The caller's name for the module it belongs to.")
+    lot: str = Field(description="What it is cut from: material and thickness.")
+
+
+class ProjectAnswer(Open):
+    """The whole plan."""
+
+    name: str = Field(description="What the set is called.")
+    summary: list[str] = Field(
+        description="At most seven lines for people: buildable or not, what to buy, cost, what to fix first.",
+        max_length=7,
+    )
+    tape: str = Field(description="The step lengths are shown in.")
+    mass_kg: float = Field(description="Mass of the set without cushions.", json_schema_extra=KG)
+    modules: list[PlannedModule] = Field(description="The furniture, piece by piece.")
+    cut_list: list[PlannedRow] = Field(description="The cut list of the whole set.")
+    nesting: NestingAnswer = Field(description="How it is cut from sheets and boards.")
+    costing: CostingAnswer = Field(description="What to buy and what it costs.")
+    findings: list[Finding] = FINDINGS
+    cautions: list[str] = Field(description="What to be careful of.")
