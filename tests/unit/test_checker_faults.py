@@ -243,6 +243,14 @@ def test_material_and_thickness_match_where_both_are_stated() -> None:
     assert check_nesting(replace(JOB, stock=bare), SOUND) == ()
 
 
+def test_a_part_comes_from_the_stock_the_caller_chose() -> None:
+    def chosen(stock: str) -> Job:
+        return replace(JOB, pieces=(replace(JOB.pieces[0], stock=stock), *JOB.pieces[1:]))
+
+    assert check_nesting(chosen("sheet"), SOUND) == ()
+    assert any("was to come from other" in f for f in check_nesting(chosen("other"), SOUND))
+
+
 def test_a_group_stays_on_one_sheet() -> None:
     pieces = tuple(replace(p, group="front") if p.id in ("side", "slat") else p for p in JOB.pieces)
     faults = check_nesting(replace(JOB, pieces=pieces), SOUND)

@@ -98,11 +98,12 @@ def board_cost(stock: Stock, priced: bool) -> int:
 
 
 def matches(piece: Piece, stock: Stock) -> bool:
-    """Tell whether material, thickness and grain allow the piece to come from the board, whatever its length."""
+    """Tell whether material, thickness, grain and the caller's own choice allow the piece to come from the board, whatever its length."""
     same_material = piece.material is None or stock.material is None or piece.material == stock.material
     same_thickness = piece.thickness is None or stock.thickness is None or piece.thickness == stock.thickness
     grain = piece.grain is not Grain.ACROSS or stock.grain is StockGrain.NONE
-    return stock.width is None and same_material and same_thickness and grain
+    pinned = piece.stock is None or piece.stock == stock.id
+    return stock.width is None and pinned and same_material and same_thickness and grain
 
 
 def build_problems(job: Job) -> tuple[list[Problem], list[Unplaced]]:

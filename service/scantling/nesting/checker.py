@@ -64,6 +64,8 @@ def _faults_of_part(p: Placement, piece: Piece, stock: Stock) -> list[str]:
         faults.append(f"is of {piece.material}, the stock of {stock.material}")
     if None not in (piece.thickness, stock.thickness) and piece.thickness != stock.thickness:
         faults.append("has another thickness than the stock")
+    if piece.stock is not None and piece.stock != stock.id:
+        faults.append(f"was to come from {piece.stock}")
     if stock.grain is StockGrain.ALONG and piece.grain is not Grain.ANY and p.turned != (piece.grain is Grain.ACROSS):
         faults.append(f"has its grain the wrong way, asked {piece.grain.value} its length")
     return faults
@@ -195,11 +197,10 @@ def _check_money(job: Job, nesting: Nesting) -> list[str]:
         if nesting.cost != objective:
             faults.append(f"cost is stated as {nesting.cost}, the stock used adds up to {objective}")
     else:
-        objective = sum(_size(s) * n for s, n in used if s.width is not None or not s.offcut)
+        objective = sum(_size(s) * n for s, n in used if not s.offcut)
         if nesting.cost is not None:
             faults.append("a cost is stated though not every stock has a price")
-    bought = objective if priced else sum(_size(s) * n for s, n in used if not s.offcut)
-    if nesting.objective not in (objective, bought):
+    if nesting.objective != objective:
         faults.append(f"the objective is stated as {nesting.objective}, it adds up to {objective}")
     if nesting.objective_bound > nesting.objective:
         faults.append("the bound lies above the objective")
@@ -215,7 +216,7 @@ def _check_money(job: Job, nesting: Nesting) -> list[str]:
 
 
 def _size(stock: Stock) -> int:
-    """Return what one sheet (its area) or board (its length) adds to the objective when prices are missing."""
+    """Return what one bought sheet (its area) or board (its length) adds to the objective when prices are missing."""
     return stock.length * (1 if stock.width is None else stock.width)
 
 
