@@ -1,1 +1,5 @@
 """Will it hold, tip, sag or rot: one file a subject, pure functions of numbers, each with its published source."""
+
+from .fastener_check import FastenerCheck, check_joint, fastener_checks
+
+__all__ = ["FastenerCheck", "check_joint", "fastener_checks"]

@@ -35,8 +35,10 @@ class UnknownMaterial(UnknownRowError):  # noqa: N818
 class UnknownGauge(UnknownRowError):  # noqa: N818
     """A screw gauge that stands in no row of the screw table."""
 
-    def __init__(self, name: object, accepted: Iterable[object]) -> None:
-        super().__init__("screw gauge", str(name), [str(gauge) for gauge in accepted])
+    def __init__(self, gauge: int, accepted: Iterable[int]) -> None:
+        known = sorted(accepted)
+        super().__init__("screw gauge", str(gauge), [str(one) for one in known])
+        self.nearest = tuple(str(one) for one in sorted(known, key=lambda one: abs(one - gauge))[:3])
 
 
 class TableError(ValueError):

@@ -67,21 +67,40 @@ def window_for_diameter(
     """Return the window for a screw given by its outside diameter (mm) instead of a gauge; else as screw_window."""
     if role not in BITE_DIAMETERS:
         raise UnknownRowError("screw role", role, BITE_DIAMETERS)
-    lengths = (
-        ("head layers", head_layers_mm),
-        ("receiver", receiver_mm),
-        ("head depth", head_depth_mm),
-        ("clear", clear_mm),
-    )
-    for name, value in lengths:
-        if not value >= 0:
-            raise ValueError(f"{name} must be 0 mm or more, not {value}")
     if not diameter_mm > 0:
         raise ValueError(f"screw diameter must be above 0 mm, not {diameter_mm}")
+    bite, enough = BITE_DIAMETERS[role] * diameter_mm, ENOUGH_DIAMETERS * diameter_mm
+    return window_for_bite(head_layers_mm, receiver_mm, bite, enough, role, head_depth_mm, clear_mm)
+
+
+def window_for_bite(
+    head_layers_mm: float,
+    receiver_mm: float,
+    bite_mm: float,
+    enough_mm: float,
+    role: str,
+    head_depth_mm: float,
+    clear_mm: float = 2.0,
+) -> LengthWindow:
+    """Return the window for any fastener that needs `bite_mm` in the receiver and gains little past `enough_mm`, mm.
+
+    Raises UnknownRowError for a role other than holds, clamps, locates, ValueError for a negative length.
+    """
+    if role not in BITE_DIAMETERS:
+        raise UnknownRowError("screw role", role, BITE_DIAMETERS)
+    for name, value in (
+        ("head layers", head_layers_mm),
+        ("receiver", receiver_mm),
+        ("bite", bite_mm),
+        ("head depth", head_depth_mm),
+        ("clear", clear_mm),
+    ):
+        if not value >= 0:
+            raise ValueError(f"{name} must be 0 mm or more, not {value}")
     to_receiver = head_layers_mm - head_depth_mm
-    shortest = to_receiver + BITE_DIAMETERS[role] * diameter_mm
+    shortest = to_receiver + bite_mm
     longest = to_receiver + receiver_mm - clear_mm
-    enough = min(longest, max(shortest, to_receiver + ENOUGH_DIAMETERS * diameter_mm))
+    enough = min(longest, max(shortest, to_receiver + enough_mm))
     aim = {"holds": enough, "clamps": (shortest + enough) / 2, "locates": shortest}[role]
     return LengthWindow(shortest, longest, role, aim)
 

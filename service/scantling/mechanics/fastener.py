@@ -1,0 +1,204 @@
+"""A fastener as the checks see it: wood screw, lag, nail or bolt, by trade size or by the caller's own figures."""
+
+from dataclasses import dataclass, replace
+
+from scantling.tables import (
+    Status,
+    bending_yield_psi,
+    lag_screw,
+    load_table,
+    nail,
+    screw_gauge,
+)
+
+from .inch_pound import N_MM2_PER_PSI
+from .validity import positive, within
+
+KINDS = ("wood screw", "lag screw", "nail", "bolt")
+BOLT_YIELD = 45_000 * N_MM2_PER_PSI  # NDS 2018 Table 12A, footnotes
+THREAD_SHARE = 2 / 3  # NDS 2018 Appendix Table L3, footnote 2
+LEAST_ROLLED_THREAD = 4.0  # diameters, NDS 2018 Appendix Table L3, footnote 3
+
+
+@dataclass(frozen=True, slots=True)
+class FastenerSize:
+    """A fastener: diameters and lengths in mm, bending yield strength in N/mm2; None where nothing is published.
+
+    `shear_mm` is the diameter the yield equations take (the root of a screw, the shank of a nail or bolt).
+    `bite_diameters` and `full_diameters` are the least and the full penetration in diameters; `tip_mm` is the taper.
+    The last five are a maker's declared values for Eurocode 5: N/mm2 and kg/m3.
+    """
+
+    kind: str
+    label: str
+    gauge: int | None
+    diameter_mm: float
+    root_mm: float | None
+    head_mm: float | None
+    length_mm: float
+    thread_mm: float
+    tip_mm: float
+    shear_mm: float | None
+    bending_yield: float | None
+    threads_per_inch: float | None
+    withdrawal_row: str
+    bite_diameters: float
+    full_diameters: float
+    status: Status
+    source: str
+    tensile_strength: float | None = None
+    withdrawal_parameter: float | None = None
+    head_parameter: float | None = None
+    declared_density: float = 350.0
+    yield_moment: float | None = None
+
+    @property
+    def bite_mm(self) -> float:
+        """Return the least penetration that counts, mm: lags exclude their tip, the others include it."""
+        return self.bite_diameters * self.diameter_mm + (self.tip_mm if self.kind == "lag screw" else 0.0)
+
+
+def wood_screw(gauge: int, length_mm: float) -> FastenerSize:
+    """Return a wood screw by gauge and length.
+
+    Units: mm. Valid: gauges of the table; lengths above zero. Raises: UnknownGauge, OutOfValidity.
+    Source: NDS 2018 Appendix Table L3 (thread over two thirds, tip of 2 D), 12.1.5 (6 D least, 10 D full).
+    """
+    row = screw_gauge(gauge)
+    positive("screw length", length_mm, "mm")
+    thread = min(length_mm, max(THREAD_SHARE * length_mm, LEAST_ROLLED_THREAD * row.diameter_mm))
+    threads = (r for r in load_table("screw_threads").rows if r.number("gauge") == gauge)
+    pitch = next((r.number("threads_per_inch") for r in threads), None)
+    return FastenerSize(
+        kind="wood screw",
+        label=f"#{gauge} wood screw {length_mm:.1f} mm long",
+        gauge=gauge,
+        diameter_mm=row.diameter_mm,
+        root_mm=row.root_mm,
+        head_mm=row.head_mm,
+        length_mm=length_mm,
+        thread_mm=thread,
+        tip_mm=2 * row.diameter_mm,
+        shear_mm=row.root_mm,
+        bending_yield=row.bending_yield_psi * N_MM2_PER_PSI,
+        threads_per_inch=pitch,
+        withdrawal_row="wood screw",
+        bite_diameters=6.0,
+        full_diameters=10.0,
+        status=row.status,
+        source=row.source,
+    )
+
+
+def lag(diameter: str, length_mm: float) -> FastenerSize:
+    """Return a lag screw by diameter as written (`3/8`) and length.
+
+    Units: mm. Valid: diameters of the table; lengths from 25.4 mm. Raises: UnknownRowError, OutOfValidity.
+    Source: NDS 2018 Appendix Table L2 (thread the lesser of 6 in and L/2 + 1/2 in), 12.1.4 (4 D least, 8 D full).
+    """
+    row = lag_screw(diameter)
+    within("lag length", length_mm, 25.4 - 1e-6, 500.0, "mm", row.source)
+    thread = 0.75 * 25.4 if length_mm < 26.0 else min(6 * 25.4, length_mm / 2 + 12.7)
+    return FastenerSize(
+        kind="lag screw",
+        label=f"{diameter} in lag screw {length_mm:.1f} mm long",
+        gauge=None,
+        diameter_mm=row.diameter_mm,
+        root_mm=row.root_mm,
+        head_mm=None,
+        length_mm=length_mm,
+        thread_mm=thread,
+        tip_mm=row.tip_mm,
+        shear_mm=row.root_mm,
+        bending_yield=row.bending_yield_psi * N_MM2_PER_PSI,
+        threads_per_inch=None,
+        withdrawal_row="lag screw",
+        bite_diameters=4.0,
+        full_diameters=8.0,
+        status=row.status,
+        source=row.source,
+    )
+
+
+def driven_nail(kind: str, pennyweight: str) -> FastenerSize:
+    """Return a nail by kind (common, box, sinker) and pennyweight (`8d`).
+
+    Units: mm. Valid: nails of the table whose length is printed. Raises: UnknownRowError, OutOfValidity.
+    Source: NDS 2018 Appendix Table L4, 12.1.6 (6 D least, 10 D full).
+    """
+    row = nail(kind, pennyweight)
+    length = positive(f"length of a {kind} {pennyweight} nail", row.length_mm or 0.0, "mm", row.source)
+    return round_nail(row.diameter_mm, length, row.head_mm, f"{pennyweight} {kind} nail {length:.1f} mm long")
+
+
+def round_nail(diameter_mm: float, length_mm: float, head_mm: float | None, label: str = "") -> FastenerSize:
+    """Return a smooth round nail by its size.
+
+    Units: mm. Valid: diameters 0.099 to 0.375 in (2.5 to 9.5 mm); lengths above zero. Raises: ValueError outside that.
+    Source: NDS 2018 12.1.6, Table 12N footnotes.
+    """
+    positive("nail length", length_mm, "mm")
+    return FastenerSize(
+        kind="nail",
+        label=label or f"nail {diameter_mm:.2f} x {length_mm:.1f} mm",
+        gauge=None,
+        diameter_mm=diameter_mm,
+        root_mm=None,
+        head_mm=head_mm,
+        length_mm=length_mm,
+        thread_mm=length_mm,
+        tip_mm=2 * diameter_mm,
+        shear_mm=diameter_mm,
+        bending_yield=bending_yield_psi(diameter_mm) * N_MM2_PER_PSI,
+        threads_per_inch=None,
+        withdrawal_row="smooth nail",
+        bite_diameters=6.0,
+        full_diameters=10.0,
+        status=Status.READ,
+        source="NDS 2018 Table 12N footnotes",
+    )
+
+
+def bolt(diameter_mm: float, length_mm: float) -> FastenerSize:
+    """Return a bolt by diameter and length.
+
+    Units: mm. Valid: diameters 6.35 to 25.4 mm; lengths above zero. Raises: OutOfValidity.
+    Source: NDS 2018 12.1.3 and Table 12A footnotes.
+    """
+    within("bolt diameter", diameter_mm, 6.0, 25.41, "mm", "NDS 2018 Table 12A")
+    positive("bolt length", length_mm, "mm")
+    return FastenerSize(
+        kind="bolt",
+        label=f"{diameter_mm:.1f} mm bolt {length_mm:.1f} mm long",
+        gauge=None,
+        diameter_mm=diameter_mm,
+        root_mm=None,
+        head_mm=None,
+        length_mm=length_mm,
+        thread_mm=0.0,
+        tip_mm=0.0,
+        shear_mm=diameter_mm,
+        bending_yield=BOLT_YIELD,
+        threads_per_inch=None,
+        withdrawal_row="",
+        bite_diameters=0.0,
+        full_diameters=0.0,
+        status=Status.READ,
+        source="NDS 2018 Table 12A footnotes",
+    )
+
+
+def with_own_figures(size: FastenerSize, own: dict[str, float]) -> FastenerSize:
+    """Return the fastener with the caller's own figures in place of the table's: those of the maker are better.
+
+    Units: mm and N/mm2, members of FastenerSize. Valid: values above zero.
+    Raises: OutOfValidity otherwise, TypeError for a member that is not there. Source: the caller.
+    """
+    for name, value in own.items():
+        positive(name.replace("_mm", "").replace("_", " "), value, "mm" if name.endswith("_mm") else "")
+    changed = replace(size, **own)  # type: ignore[arg-type]
+    if "root_mm" in own and size.kind in ("wood screw", "lag screw"):
+        changed = replace(changed, shear_mm=own["root_mm"])
+    if "thread_mm" in own:
+        changed = replace(changed, thread_mm=min(own["thread_mm"], changed.length_mm))
+    return changed

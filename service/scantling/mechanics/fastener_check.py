@@ -1,0 +1,237 @@
+"""A fastener check: one screw in its stack, what it bites, what it holds, which lengths would do.
+
+`fastener_checks` is the operation behind a request; `check_joint` is the same for a joint read from placed parts.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import atan2, degrees, hypot
+from typing import Any
+
+from scantling.findings import Finding, ranked
+from scantling.tables import (
+    LengthWindow,
+    StockScrew,
+    screw_gauges,
+    screw_window,
+    stocked_length,
+    stocked_lengths,
+)
+from scantling.tables.screw_lengths import window_for_bite, window_for_diameter
+
+from .combined import nds_nail_at_angle, nds_screw_at_angle
+from .connection import Capacity, FastenerJoint
+from .fastener_findings import grain_findings, length_findings, load_findings, place_findings
+from .fastener_request import read_joints
+from .holes import Countersink, Hole, clearance_hole, countersink, pilot_hole
+from .nds_connection import nds_capacity
+
+
+@dataclass(frozen=True, slots=True)
+class FastenerCheck:
+    """The answer about one joint: everything in mm and N, the load's ratio to the capacity, and what was noticed."""
+
+    joint: FastenerJoint
+    capacity: Capacity
+    demand_n: Mapping[str, float]
+    ratio: float | None
+    governing: str | None
+    window: LengthWindow
+    stocked: tuple[StockScrew, ...]
+    pick: StockScrew | None
+    pilot: Hole | None
+    clearance: Hole | None
+    countersink: Countersink | None
+    findings: tuple[Finding, ...]
+
+    def to_plain(self) -> dict[str, object]:
+        """Return the check as JSON members."""
+        stack, receiver = self.joint.stack, self.joint.stack.receiver
+        return {
+            "id": self.joint.id,
+            "fastener": self.joint.size.label,
+            "role": self.joint.role,
+            "stack": [bite.to_plain() for bite in stack.layers],
+            "point": {
+                "at_mm": round(stack.point_mm, 2),
+                "in": stack.ends_in,
+                "protrusion_mm": round(stack.protrusion_mm, 2),
+                "wood_left_mm": round(max(0.0, stack.left_mm), 2),
+            },
+            "bite": {
+                "part": receiver.part,
+                "mm": round(receiver.bite_mm, 2),
+                "diameters": round(receiver.bite_mm / self.joint.size.diameter_mm, 2),
+                "thread_mm": round(receiver.thread_mm, 2),
+                "threads": None if receiver.threads is None else round(receiver.threads, 1),
+            },
+            "pilot": None if self.pilot is None else self.pilot.to_plain(),
+            "clearance_hole": None if self.clearance is None else self.clearance.to_plain(),
+            "countersink": None if self.countersink is None else self.countersink.to_plain(),
+            "capacity": {**self.capacity.to_plain(), "count": self.joint.count},
+            "demand": dict(self.demand_n),
+            "ratio": None if self.ratio is None else round(self.ratio, 4),
+            "governing": self.governing,
+            "length_window": self._window(),
+            "findings": [one.to_plain() for one in self.findings],
+        }
+
+    def _window(self) -> dict[str, object]:
+        return {
+            "role": self.window.role,
+            "shortest_mm": round(self.window.shortest_mm, 2),
+            "longest_mm": round(self.window.longest_mm, 2),
+            "empty": self.window.empty,
+            "stocked": [{"label": one.label, "length_mm": round(one.length_mm, 2)} for one in self.stocked],
+            "take": None if self.pick is None else self.pick.label,
+        }
+
+
+def fastener_checks(plain: dict[str, Any]) -> dict[str, Any]:
+    """Check every joint of a request and return `{"joints": [...], "cautions": [...]}`.
+
+    Units: every length of the request in mm, loads in N. Valid: see the request's members. Raises: RequestError naming
+    each member at fault and what would be accepted. Source: NDS 2018 or EN 1995-1-1 as `method` asks.
+    """
+    method, joints = read_joints(plain)
+    return {
+        "method": method,
+        "joints": [check_joint(joint, method).to_plain() for joint in joints],
+        "cautions": [
+            "A screening against published figures, not a statement of conformity: local codes and licensed practice"
+            " decide where people can be hurt. Glue and screws in one joint are not added together."
+        ],
+    }
+
+
+def check_joint(joint: FastenerJoint, method: str = "nds") -> FastenerCheck:
+    """Check one joint.
+
+    Units: mm and N. Valid: method `nds` or `eurocode5`. Raises: UnknownRowError for a load duration that is not there.
+    Source: NDS 2018 chapters 11 and 12, or EN 1995-1-1 section 8; lengths of screws that clamp or locate: practice.
+    """
+    capacity = nds_capacity(joint)
+    window = length_window(joint)
+    stocked = stocked_lengths(window, joint.size.gauge) if joint.size.gauge is not None else ()
+    pick = stocked_length(window, joint.size.gauge) if joint.size.gauge is not None else None
+    ratios, unknown = _ratios(joint, capacity)
+    governing = max(ratios, key=lambda name: ratios[name]) if ratios else None
+    ratio = ratios[governing] if governing is not None else None
+    findings = [
+        *length_findings(joint, window, pick, *((None, None) if pick else (another_screw(joint), inside_screw(joint)))),
+        *grain_findings(joint),
+        *place_findings(joint),
+        *load_findings(joint, capacity, ratios, unknown),
+    ]
+    return FastenerCheck(
+        joint=joint,
+        capacity=capacity,
+        demand_n=_demand(joint),
+        ratio=ratio,
+        governing=governing,
+        window=window,
+        stocked=stocked,
+        pick=pick,
+        pilot=_pilot(joint),
+        clearance=None if joint.size.kind == "nail" else clearance_hole(joint.size.diameter_mm),
+        countersink=_countersink(joint),
+        findings=tuple(ranked(findings)),
+    )
+
+
+def length_window(joint: FastenerJoint) -> LengthWindow:
+    """Return the lengths that do for a joint's fastener, role and head depth.
+
+    Units: mm. Valid: any joint; a window may be empty. Raises: nothing for a read joint.
+    Source: NDS 2018 12.1.4 to 12.1.6 for `holds`; practice for `clamps` and `locates`.
+    """
+    stack, size = joint.stack, joint.size
+    depth, thick = stack.head_layers_mm, stack.receiver.thickness_mm
+    if size.gauge is not None:
+        return screw_window(depth, thick, size.gauge, joint.role, stack.head_mm)
+    if joint.role != "holds" or size.bite_mm == 0:
+        return window_for_diameter(depth, thick, size.diameter_mm, joint.role, stack.head_mm)
+    enough = size.full_diameters * size.diameter_mm + (size.bite_mm - size.bite_diameters * size.diameter_mm)
+    return window_for_bite(depth, thick, size.bite_mm, enough, joint.role, stack.head_mm)
+
+
+def another_screw(joint: FastenerJoint) -> StockScrew | None:
+    """Return a stocked wood screw of another gauge that suits the joint's stack and role, the nearest gauge first.
+
+    Units: mm. Valid: any joint. Raises: nothing. Source: as length_window; stock is common practice.
+    """
+    own = joint.size.gauge
+    if own is None:
+        return None
+    stack = joint.stack
+    for gauge in sorted(screw_gauges(), key=lambda g: (abs(g - own), g)):
+        window = screw_window(stack.head_layers_mm, stack.receiver.thickness_mm, gauge, joint.role, stack.head_mm)
+        found = stocked_length(window, gauge)
+        if found is not None:
+            return found
+    return None
+
+
+def inside_screw(joint: FastenerJoint) -> StockScrew | None:
+    """Return the longest stocked wood screw that reaches the receiver and stays inside, the nearest gauge first.
+
+    Units: mm. Valid: any joint. Raises: nothing. Source: geometry; stock is common practice.
+    """
+    own, stack = joint.size.gauge, joint.stack
+    if own is None:
+        return None
+    for gauge in sorted(screw_gauges(), key=lambda g: (abs(g - own), g)):
+        reach = window_for_bite(stack.head_layers_mm, stack.receiver.thickness_mm, 0.0, 0.0, "holds", stack.head_mm)
+        found = stocked_lengths(reach, gauge)
+        if found:
+            return found[-1]
+    return None
+
+
+def _demand(joint: FastenerJoint) -> dict[str, float]:
+    return {
+        "withdrawal_n": round(joint.loads.withdrawal_n / joint.count, 1),
+        "lateral_n": round(joint.loads.lateral_n / joint.count, 1),
+        "count": joint.count,
+    }
+
+
+def _ratios(joint: FastenerJoint, capacity: Capacity) -> tuple[dict[str, float], tuple[str, ...]]:
+    """Return load over capacity by mode, and the names of what a load needs and nobody publishes."""
+    if joint.role != "holds":
+        return {}, ()
+    pulled, pushed = joint.loads.withdrawal_n / joint.count, joint.loads.lateral_n / joint.count
+    ratios: dict[str, float] = {}
+    wanted = []
+    if pulled > 0:
+        wanted += [("withdrawal", pulled, capacity.withdrawal_n), ("pull-through", pulled, capacity.pull_through_n)]
+    if pushed > 0:
+        wanted.append((f"lateral {capacity.lateral_mode}", pushed, capacity.lateral_n))
+    for name, demand, holds in wanted:
+        if holds:
+            ratios[name] = demand / holds
+    if pulled > 0 and pushed > 0 and capacity.withdrawal_n and capacity.lateral_n:
+        ratios["withdrawal and lateral together"] = _together(joint, capacity, pulled, pushed)
+    short = joint.stack.receiver.bite_mm < joint.size.bite_mm - 0.01
+    unknown = () if short else tuple(name.split(" ")[0] for name, _, holds in wanted if holds is None)
+    return ratios, unknown
+
+
+def _together(joint: FastenerJoint, capacity: Capacity, pulled: float, pushed: float) -> float:
+    at_angle = nds_nail_at_angle if joint.size.kind == "nail" else nds_screw_at_angle
+    holds = at_angle(capacity.withdrawal_n or 0.0, capacity.lateral_n or 0.0, degrees(atan2(pulled, pushed)))
+    return hypot(pulled, pushed) / holds
+
+
+def _pilot(joint: FastenerJoint) -> Hole | None:
+    gravity = joint.woods[-1].bearing
+    if joint.size.kind != "wood screw":
+        return None
+    value = gravity.value if gravity is not None else 0.5
+    sideways = joint.loads.lateral_n > joint.loads.withdrawal_n
+    return pilot_hole(joint.size.diameter_mm, joint.size.root_mm, value, sideways)
+
+
+def _countersink(joint: FastenerJoint) -> Countersink | None:
+    size = joint.size
+    return countersink(size.head_mm, size.diameter_mm) if size.kind == "wood screw" and size.head_mm else None
