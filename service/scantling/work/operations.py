@@ -54,12 +54,8 @@ OPERATIONS = registry(
     Operation("modules", "scantling.plan.catalogue:modules", needs=("host",)),
     Operation("module", "scantling.plan.catalogue:module", needs=("host",)),
     Operation("parts", "scantling.plan.parts:parts", needs=("modules",)),
-    Operation("proofs", "scantling.plan.proofs:proofs", needs=("modules",)),
     Operation("projects", "scantling.plan.projects:projects", needs=("modules", "progress")),
-    Operation("dry-fits", "scantling.dryfit:dry_fits"),
     Operation("nestings", "scantling.nesting:nestings", needs=("progress",)),
     Operation("fastener-checks", "scantling.mechanics:fastener_checks"),
     Operation("costings", "scantling.costing:costings"),
-    Operation("figures", "scantling.mechanics:figures", inline=True),
-    Operation("table", "scantling.tables:table", inline=True),
 )
