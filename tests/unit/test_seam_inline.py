@@ -4,6 +4,7 @@ import asyncio
 import inspect
 
 import pytest
+
 from scantling.measure.errors import RequestError
 from scantling.work import (
     OPERATIONS,
