@@ -86,18 +86,21 @@ class Receiver:
         return job in self._listeners
 
     def _read(self) -> None:
-        while True:
-            try:
-                message = self._reader.recv_bytes(_LARGEST)
-            except (EOFError, OSError):
-                return
-            if not message:
-                return
+        while message := self._next():
             with contextlib.suppress(ValueError, TypeError):  # only a worker's stray write could be malformed
                 job, share, best, bound = json.loads(message)
                 listener = self._listeners.get(job)
                 if listener is not None:
                     listener(Progress(share, best, bound))
+
+        self._reader.close()
+
+    def _next(self) -> bytes:
+        """Return the next message; an empty one when no more will come."""
+        try:
+            return self._reader.recv_bytes(_LARGEST)
+        except (EOFError, OSError):
+            return b""
 
 
 def _finite(value: float | None) -> float | None:
