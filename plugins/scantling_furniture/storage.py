@@ -123,10 +123,10 @@ class _Footstool:
             shows="neither",
         )
         cleat.lay(length="x", width="z").put(xc=run / 2, y0=self.t + self.thin, z0=GROUND_CLEAR + 10)
-        self._fasten_side(legs, strips, panel, cleat)
         corner = ((0.0, 0.0), (self.width, 0.0), (self.width, self.depth), (0.0, self.depth))[turn]
         for part in (*legs, *strips, panel, cleat):
             self._turned(part, turn, corner)
+        self._fasten_side(legs, strips, panel, cleat)
         return legs[0], legs[1], panel
 
     def _fasten_side(self, legs: list[Part], strips: list[Part], panel: Part, cleat: Part) -> None:

@@ -1,7 +1,7 @@
 """The one Finding type: something a computation noticed, as data."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 
@@ -60,6 +60,26 @@ def ranked(findings: Iterable[Finding]) -> list[Finding]:
     """Return the findings sorted errors first, then by code and the parts they name; duplicates dropped."""
     unique = dict.fromkeys(findings)
     return sorted(unique, key=lambda f: (_RANK[f.severity], f.code, f.parts, f.fasteners, f.message))
+
+
+def grouped(findings: Iterable[Finding], most: int = 2) -> list[Finding]:
+    """Return the findings ranked, those of one code and severity beyond `most` gathered into one that names them all.
+
+    A wall of notes is as bad as silence: the first keeps its words and says how many more are like it.
+    """
+    alike: dict[tuple[str, Severity], list[Finding]] = {}
+    for finding in ranked(findings):
+        alike.setdefault((finding.code, finding.severity), []).append(finding)
+    gathered: list[Finding] = []
+    for group in alike.values():
+        if len(group) <= most:
+            gathered.extend(group)
+            continue
+        parts = tuple(dict.fromkeys(p for f in group for p in f.parts))
+        fasteners = tuple(dict.fromkeys(s for f in group for s in f.fasteners))
+        message = f"{group[0].message.rstrip('.')} (and {len(group) - 1} more like it)."
+        gathered.append(replace(group[0], message=message, parts=parts, fasteners=fasteners))
+    return ranked(gathered)
 
 
 def count_errors(findings: Iterable[Finding]) -> int:

@@ -19,7 +19,7 @@ from scantling.measure import (
     Thickness,
     parse_angle,
     parse_length,
-    parse_thickness,
+    parse_size,
     pointer,
     snap,
 )
@@ -197,7 +197,7 @@ def _read_cushion(kind: ParameterKind, value: object, unit: str) -> CushionSize:
     missing = [n for n in names[:3] if n not in value]
     if missing:
         raise ValueError(f"the cushion lacks {', '.join(missing)}")
-    sizes = {n: parse_thickness(value[n], unit) for n in names if n in value}
+    sizes = {n: parse_size(value[n], unit, what=f"cushion's {n}") for n in names if n in value}
     for name, size in sizes.items():
         if not (kind.least or 0) <= size.least <= size.most <= (kind.most or 0):
             raise ValueError(

@@ -11,7 +11,7 @@ from .length import LIMIT_MM, hundredths, parse_length, parse_length_exact, snap
 from .money import MICRO, parse_currency, parse_money, plain_money, round_to_cent, show_money
 from .quantity import to_quantity
 from .tape import TAPES, Tape
-from .thickness import Thickness, parse_thickness
+from .thickness import Thickness, parse_size, parse_thickness
 
 __all__ = [
     "FIGURES",
@@ -34,6 +34,7 @@ __all__ = [
     "parse_length",
     "parse_length_exact",
     "parse_money",
+    "parse_size",
     "parse_thickness",
     "plain_money",
     "pointer",

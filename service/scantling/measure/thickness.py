@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from statistics import median
 
 from .errors import MeasureError
 from .length import parse_length, snap
@@ -46,68 +47,82 @@ def parse_thickness(value: ThicknessValue, unit: str = "mm", *, decimal_comma: b
     their median. A range is typically its middle. Numbers are in `unit`. Zero, more than 305 mm and the serial
     numbers of dates are refused.
     """
-    if isinstance(value, Mapping):
-        return _from_range(value, unit, decimal_comma)
-    if isinstance(value, Sequence) and not isinstance(value, str | bytes):
-        return _from_readings(value, unit, decimal_comma)
-    size = _one(value, unit, decimal_comma)
-    return Thickness(size, size, size, "measured")
+    return _Reader("thickness", LIMIT_THICKNESS_MM, unit, decimal_comma).read(value)
 
 
-def _from_readings(readings: Sequence[object], unit: str, decimal_comma: bool) -> Thickness:
-    if not 1 <= len(readings) <= MAX_READINGS:
-        raise _refusal(f"the list of readings holds {len(readings)}, and 1 to {MAX_READINGS} are taken")
-    sizes = []
-    for index, reading in enumerate(readings):
-        try:
-            sizes.append(_one(reading, unit, decimal_comma))
-        except MeasureError as error:
-            raise error.under(index) from None
-    return Thickness(min(sizes), max(sizes), snap(_median(sizes)), "measured")
+def parse_size(
+    value: ThicknessValue,
+    unit: str = "mm",
+    *,
+    what: str = "size",
+    limit_mm: float = 6000.0,
+    decimal_comma: bool = False,
+) -> Thickness:
+    """Return a size that varies, such as a cushion's width, by the rules of `parse_thickness` with its own limit."""
+    return _Reader(what, limit_mm, unit, decimal_comma).read(value)
 
 
-def _from_range(given: Mapping[str, object], unit: str, decimal_comma: bool) -> Thickness:
-    for name in ("status", "least", "most"):
-        if name not in given:
-            raise _refusal(f"the member {name} is missing")
-    for name in given:
-        if name not in {"status", "least", "most"}:
-            raise _refusal("it has a member that is not known", str(name))
-    status = given["status"]
-    if status not in ("assumed", "measured"):
-        raise _refusal("its status is neither assumed nor measured", "status")
-    sizes = {}
-    for name in ("least", "most"):
-        try:
-            sizes[name] = _one(given[name], unit, decimal_comma)
-        except MeasureError as error:
-            raise error.under(name) from None
-    least, most = sizes["least"], sizes["most"]
-    if least > most:
-        raise _refusal(f"least ({least:g} mm) is more than most ({most:g} mm)", "least")
-    return Thickness(least, most, snap((least + most) / 2), str(status))
+@dataclass(frozen=True, slots=True)
+class _Reader:
+    """Reads one size: what it is called in messages, its limit in mm, and how numbers are written."""
 
+    what: str
+    limit: float
+    unit: str
+    decimal_comma: bool
 
-def _median(sizes: list[float]) -> float:
-    """Return the middle size, or the mean of the middle two (the statistics module is slow to import)."""
-    ranked = sorted(sizes)
-    half = len(ranked) // 2
-    return ranked[half] if len(ranked) % 2 else (ranked[half - 1] + ranked[half]) / 2
+    def read(self, value: ThicknessValue) -> Thickness:
+        if isinstance(value, Mapping):
+            return self._from_range(value)
+        if isinstance(value, Sequence) and not isinstance(value, str | bytes):
+            return self._from_readings(value)
+        size = self._one(value)
+        return Thickness(size, size, size, "measured")
 
+    def _from_readings(self, readings: Sequence[object]) -> Thickness:
+        if not 1 <= len(readings) <= MAX_READINGS:
+            raise self._refusal(f"the list of readings holds {len(readings)}, and 1 to {MAX_READINGS} are taken")
+        sizes = []
+        for index, reading in enumerate(readings):
+            try:
+                sizes.append(self._one(reading))
+            except MeasureError as error:
+                raise error.under(index) from None
+        return Thickness(min(sizes), max(sizes), snap(median(sizes)), "measured")
 
-def _one(value: object, unit: str, decimal_comma: bool) -> float:
-    size = snap(parse_length(value, unit, decimal_comma=decimal_comma))  # type: ignore[arg-type]
-    if size <= 0:
-        raise _refusal("it must be more than zero")
-    if size > LIMIT_THICKNESS_MM:
-        raise _refusal(f"{size:g} mm is thicker than any board taken here ({LIMIT_THICKNESS_MM:g} mm)")
-    return size
+    def _from_range(self, given: Mapping[str, object]) -> Thickness:
+        for name in ("status", "least", "most"):
+            if name not in given:
+                raise self._refusal(f"the member {name} is missing")
+        for name in given:
+            if name not in {"status", "least", "most"}:
+                raise self._refusal("it has a member that is not known", str(name))
+        status = given["status"]
+        if status not in ("assumed", "measured"):
+            raise self._refusal("its status is neither assumed nor measured", "status")
+        sizes = {}
+        for name in ("least", "most"):
+            try:
+                sizes[name] = self._one(given[name])
+            except MeasureError as error:
+                raise error.under(name) from None
+        least, most = sizes["least"], sizes["most"]
+        if least > most:
+            raise self._refusal(f"least ({least:g} mm) is more than most ({most:g} mm)", "least")
+        return Thickness(least, most, snap((least + most) / 2), str(status))
 
+    def _one(self, value: object) -> float:
+        size = snap(parse_length(value, self.unit, decimal_comma=self.decimal_comma))  # type: ignore[arg-type]
+        if size <= 0:
+            raise self._refusal("it must be more than zero")
+        if size > self.limit:
+            raise self._refusal(f"{size:g} mm is thicker or longer than what is taken here ({self.limit:g} mm)")
+        return size
 
-def _refusal(says: str, *at: str) -> MeasureError:
-    return MeasureError(
-        f"Cannot take the thickness: {says}. Accepted: {ACCEPTED_THICKNESS}.",
-        accepted=ACCEPTED_THICKNESS,
-        code="bad-thickness",
-        at=at,
-    )
+    def _refusal(self, says: str, *at: str) -> MeasureError:
+        return MeasureError(
+            f"Cannot take the {self.what}: {says}. Accepted: {ACCEPTED_THICKNESS}.",
+            accepted=ACCEPTED_THICKNESS,
+            code="bad-thickness",
+            at=at,
+        )

@@ -9,21 +9,23 @@ from scantling.board import Assembly, AssemblyError, ChainError, CutError, Placi
 from scantling.findings import Finding, Severity
 from scantling.kit import Build, Module, Parameters
 from scantling.measure import RequestError, RequestProblem, pointer
+from scantling.mechanics.wood import Wood
 
-from .materials import Wood, role_materials
+from .materials import MaterialFacts, material_facts, role_materials
 
 Modules = Mapping[str, type[Module[Any]]]
 
 
 @dataclass(frozen=True, slots=True)
 class Built:
-    """A module as built: its own id in the project, how many are made, and the piece."""
+    """A module as built: its own id in the project, how many are made, the piece, and its woods by material id."""
 
     id: str
     module: type[Module[Any]]
     quantity: int
     parameters: Parameters
     assembly: Assembly
+    woods: Mapping[str, Wood]
 
 
 def find_module(modules: Modules, id: str, at: str) -> type[Module[Any]]:
@@ -36,7 +38,7 @@ def find_module(modules: Modules, id: str, at: str) -> type[Module[Any]]:
 
 
 def build_module(
-    modules: Modules, request: Mapping[str, Any], described: Mapping[str, Wood], unit: str, at: str
+    modules: Modules, request: Mapping[str, Any], described: Mapping[str, MaterialFacts], unit: str, at: str
 ) -> Built:
     """Build one module of a request {id, module, quantity, parameters, materials}; `at` prefixes pointers.
 
@@ -59,7 +61,8 @@ def build_module(
         raise RequestError([RequestProblem(at + pointer("parameters"), str(error), "cannot-be-built")]) from error
     assembly.findings.extend(_assumed_thickness(assembly))
     id = request.get("id", module.id)
-    return Built(id, module, request.get("quantity", 1), parameters, assembly)
+    woods = {m.material: material_facts(m.material, described).wood for m in materials.values()}
+    return Built(id, module, request.get("quantity", 1), parameters, assembly, woods)
 
 
 def _assumed_thickness(assembly: Assembly) -> list[Finding]:

@@ -4,18 +4,26 @@ from dataclasses import dataclass
 from typing import Any
 
 from scantling.findings import Finding
+from scantling.mechanics.fastener_check import FastenerCheck
 
 from .building import Built
+from .fastening import fastener_rows
 
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """What the checks of a piece found, and the order of work they computed (empty where the author's own stands)."""
+    """What the checks of a piece found, what its screws hold, and the order of work that was computed.
+
+    `steps` is empty where the author's own stands.
+    """
 
     findings: tuple[Finding, ...]
+    fastening: tuple[FastenerCheck, ...]
     steps: list[dict[str, Any]]
 
 
 def check(built: Built) -> Checked:
     """Run every check on a built piece."""
-    return Checked((), [])
+    fastening = tuple(fastener_rows(built.assembly, built.woods))
+    findings = [f for row in fastening for f in row.findings]
+    return Checked(tuple(findings), fastening, [])

@@ -1,6 +1,6 @@
 """What the screws of a piece hold: each row of screws read from the placed parts and checked like one in a request."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from scantling.board import Assembly, Fastener, ray_through
@@ -8,17 +8,17 @@ from scantling.mechanics.connection import FastenerJoint
 from scantling.mechanics.fastener import wood_screw
 from scantling.mechanics.fastener_check import FastenerCheck, check_joint
 from scantling.mechanics.stack import Interval, read_stack
-from scantling.mechanics.wood import wood_of
+from scantling.mechanics.wood import Wood
 
 GUARD_MM = 1e-6
 
 
-def fastener_rows(assembly: Assembly, wet: bool = True) -> list[FastenerCheck]:
+def fastener_rows(assembly: Assembly, woods: Mapping[str, Wood], wet: bool = True) -> list[FastenerCheck]:
     """Return one check for each row of wood screws: the screws of one joint in one size and role.
 
-    The stack is read along the first screw of the row. `wet` takes wet service, as outdoors.
+    The stack is read along the first screw of the row; `woods` are by material id. `wet` takes wet service.
     """
-    return [check_joint(_joint(assembly, row, wet)) for row in _rows(assembly)]
+    return [check_joint(_joint(assembly, woods, row, wet)) for row in _rows(assembly)]
 
 
 def rows_to_plain(checks: list[FastenerCheck]) -> list[dict[str, Any]]:
@@ -39,7 +39,7 @@ def _rows(assembly: Assembly) -> Iterator[list[Fastener]]:
     yield from rows.values()
 
 
-def _joint(assembly: Assembly, row: list[Fastener], wet: bool) -> FastenerJoint:
+def _joint(assembly: Assembly, woods: Mapping[str, Wood], row: list[Fastener], wet: bool) -> FastenerJoint:
     screw = row[0]
     intervals = _intervals(assembly, screw)
     size = wood_screw(screw.gauge, screw.length)
@@ -50,8 +50,8 @@ def _joint(assembly: Assembly, row: list[Fastener], wet: bool) -> FastenerJoint:
         thread_mm=size.thread_mm,
         threads_per_inch=size.threads_per_inch,
     )
-    woods = tuple(wood_of(i.material) for i in intervals)
-    return FastenerJoint(screw.joint, stack, woods, size, screw.role.value, len(row), wet=wet, pilot=True)
+    met = tuple(woods[i.material] for i in intervals)
+    return FastenerJoint(screw.joint, stack, met, size, screw.role.value, len(row), wet=wet, pilot=True)
 
 
 def _intervals(assembly: Assembly, screw: Fastener) -> list[Interval]:

@@ -7,35 +7,45 @@ from typing import Any
 from scantling.board import RoleMaterial
 from scantling.kit import Module, Role
 from scantling.measure import MeasureError, RequestProblem, parse_thickness, pointer
-from scantling.tables import UnknownMaterial, material
+from scantling.mechanics.wood import CALLER, Wood, wood_of
+from scantling.tables import Known, Status, UnknownMaterial, material
 
 
 @dataclass(frozen=True, slots=True)
-class Wood:
-    """What the plan must know of a material: its density in kg/m³ and whether it has a grain."""
+class MaterialFacts:
+    """What the plan must know of a material: density in kg/m³, whether it has a grain, and how screws see it."""
 
     id: str
     density_kg_m3: float
     has_grain: bool
+    wood: Wood
 
 
-def woods(described: Iterable[Mapping[str, Any]]) -> dict[str, Wood]:
+def described_materials(described: Iterable[Mapping[str, Any]]) -> dict[str, MaterialFacts]:
     """Return the materials a caller described, by id; they come before those of the tables."""
-    return {m["id"]: Wood(m["id"], float(m["density_kg_m3"]), bool(m.get("grain", True))) for m in described}
+    return {m["id"]: _described(m) for m in described}
 
 
-def wood(id: str, described: Mapping[str, Wood]) -> Wood:
+def _described(m: Mapping[str, Any]) -> MaterialFacts:
+    gravity = m.get("specific_gravity")
+    known = None if gravity is None else Known(gravity, "1", CALLER, Status.READ)
+    kind = m.get("kind", "panel")
+    wood = Wood(m["id"], m["id"], kind, m.get("family", kind), known, known, None)
+    return MaterialFacts(m["id"], float(m["density_kg_m3"]), bool(m.get("grain", True)), wood)
+
+
+def material_facts(id: str, described: Mapping[str, MaterialFacts]) -> MaterialFacts:
     """Return a material by id. Raises UnknownMaterial, with near names, for one that nobody described."""
     if id in described:
         return described[id]
     row = material(id)
-    return Wood(row.id, row.density_kg_m3, row.grain)
+    return MaterialFacts(row.id, row.density_kg_m3, row.grain, wood_of(row))
 
 
 def role_materials(
     module: type[Module[Any]],
     given: Mapping[str, Mapping[str, Any]],
-    described: Mapping[str, Wood],
+    described: Mapping[str, MaterialFacts],
     at: str,
     problems: list[RequestProblem],
 ) -> dict[str, RoleMaterial]:
@@ -59,13 +69,13 @@ def _role(
     name: str,
     role: Role,
     given: Mapping[str, Any],
-    described: Mapping[str, Wood],
+    described: Mapping[str, MaterialFacts],
     at: str,
     problems: list[RequestProblem],
 ) -> RoleMaterial | None:
     id = given.get("material", role.material)
     try:
-        cut_from = wood(id, described)
+        cut_from = material_facts(id, described)
     except UnknownMaterial as error:
         problems.append(RequestProblem(at + pointer(name, "material"), str(error), "unknown-material"))
         return None

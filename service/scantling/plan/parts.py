@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from scantling.board import Assembly, assembly_to_plain, cut_list
-from scantling.findings import ranked
+from scantling.findings import grouped
 from scantling.measure import Tape
 
 from .building import Built, Modules, build_module
 from .checks import Checked, check
-from .materials import woods
+from .materials import described_materials
 from .summary import piece_summary
 
 DEFAULT_TAPE = "1/16 in"
@@ -17,7 +17,7 @@ DEFAULT_TAPE = "1/16 in"
 
 def parts(request: Mapping[str, Any], *, modules: Modules) -> dict[str, Any]:
     """Answer POST /v1/modules/{module}/parts. Raises RequestError with pointers for what cannot be computed."""
-    described = woods(request.get("described", ()))
+    described = described_materials(request.get("described", ()))
     built = build_module(modules, request, described, request.get("units", "mm"), "")
     return piece_to_plain(built, check(built), Tape.parse(request.get("tape", DEFAULT_TAPE)))
 
@@ -25,7 +25,7 @@ def parts(request: Mapping[str, Any], *, modules: Modules) -> dict[str, Any]:
 def piece_to_plain(built: Built, checked: Checked, tape: Tape) -> dict[str, Any]:
     """Return the answer about one piece as JSON members."""
     assembly = built.assembly
-    findings = ranked([*assembly.findings, *checked.findings])
+    findings = grouped([*assembly.findings, *checked.findings])
     mass, centre = assembly.mass_and_centre()
     plain = assembly_to_plain(assembly)
     return {

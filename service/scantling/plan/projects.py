@@ -7,21 +7,23 @@ from typing import Any
 
 from scantling.costing import Costing, Faults, Price, Terms, cost, findings_of, read_prices, read_terms
 from scantling.costing import to_plain as costing_to_plain
-from scantling.findings import Finding, ranked
+from scantling.findings import Finding, grouped
 from scantling.measure import RequestError, RequestProblem, Tape, parse_money, pointer
-from scantling.nesting import Job, Nesting, nest, nesting_to_plain
+from scantling.nesting.nest import nest
+from scantling.nesting.nouns import Job, Nesting
+from scantling.nesting.plain import nesting_to_plain
 
 from .building import Built, Modules, build_module
 from .checks import Checked, check
 from .cutting import Wanted, nesting_job, wanted
-from .materials import woods
+from .materials import described_materials
 from .parts import DEFAULT_TAPE, piece_to_plain
 from .saws import cutting_of, effort_of
 from .summary import project_summary
 from .take_off import TakeOff, boxes, take_off
 
 MOST_MODULES = 40
-Progress = Callable[[float, float | None, float | None], None]
+Progress = Callable[[float | None, float | None, float | None], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +67,7 @@ def plan_project(
     listed = take_off(pieces, job, nesting, request)
     costing = _costed(listed, prices, terms, pieces)
     checked = tuple(check(p) for p in pieces)
-    findings = ranked(
+    findings = grouped(
         [
             *saw_findings,
             *stock_findings,
@@ -86,7 +88,7 @@ def _build_all(request: Mapping[str, Any], modules: Modules) -> list[Built]:
     if not 1 <= len(entries) <= MOST_MODULES:
         detail = f"a project has 1 to {MOST_MODULES} modules, not {len(entries)}"
         raise RequestError([RequestProblem("/modules", detail, "module-count")])
-    described = woods(request.get("materials", ()))
+    described = described_materials(request.get("materials", ()))
     pieces: list[Built] = []
     problems: list[RequestProblem] = []
     for i, entry in enumerate(entries):

@@ -4,13 +4,12 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from scantling.findings import Finding, Severity
-from scantling.nesting.nouns import Cutting, Trim
+from scantling.nesting.nouns import Cutting
+from scantling.nesting.plain import DEFAULT_KERF_MM, EFFORTS, read_trim
 
 from .cutting import units
 
-DEFAULT_KERF_MM = 3.2  # a full-kerf blade, 1/8 in; practice: measure yours
 DEFAULT_TRIM_MM = 10.0  # off each edge of a sheet; practice
-EFFORTS = {"quick": 100_000, "normal": 1_000_000, "thorough": 10_000_000}
 
 
 def effort_of(effort: str | int) -> int:
@@ -28,14 +27,7 @@ def cutting_of(saws: Sequence[Mapping[str, Any]]) -> tuple[Cutting, list[Finding
             source="a full-kerf blade is 1/8 in; practice",
             remedy="Cut a board in two, measure both pieces, and give the difference as your kerf.",
         )
-        trim = units(DEFAULT_TRIM_MM)
-        return Cutting(units(DEFAULT_KERF_MM), Trim(trim, trim, trim, trim)), [finding]
+        return Cutting(units(DEFAULT_KERF_MM), read_trim(DEFAULT_TRIM_MM)), [finding]
     kerf = max(saw.get("kerf", DEFAULT_KERF_MM) for saw in saws)
     trims = [saw["trim"] for saw in saws if "trim" in saw]
-    return Cutting(units(kerf), _trim(trims[0] if trims else 0.0)), []
-
-
-def _trim(trim: float | Mapping[str, float]) -> Trim:
-    if isinstance(trim, Mapping):
-        return Trim(*(units(trim.get(side, 0.0)) for side in ("start", "end", "near", "far")))
-    return Trim(*(units(trim),) * 4)
+    return Cutting(units(kerf), read_trim(trims[0] if trims else 0.0)), []
