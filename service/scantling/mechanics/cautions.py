@@ -11,7 +11,7 @@ from .validity import positive, within
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """What the job does: tools, woods and panels, narrowest rip and shortest held piece in mm, finish, kind of piece."""
+    """What the job does: tools, woods and panels, narrowest rip and shortest held piece in mm, finish, kind."""
 
     tools: tuple[str, ...] = ()
     materials: tuple[str, ...] = ()
