@@ -66,7 +66,7 @@ def _cell_patches(a: str, cell_a: Cell, b: str, cell_b: Cell, reach: float) -> l
         for fb in cell_b.faces:
             if fb.name == "inner" or dot(fa.plane.normal, fb.plane.normal) > FACING:
                 continue
-            patch = _face_patch(a, fa, b, fb, reach)
+            patch = face_patch(a, fa, b, fb, reach)
             if patch is not None:
                 found.append(patch)
     return found
@@ -78,7 +78,8 @@ def _separate(plane: Plane, cell: Cell, reach: float) -> bool:
     return min(heights) > reach or max(heights) < -reach
 
 
-def _face_patch(a: str, fa: Face, b: str, fb: Face, reach: float) -> Patch | None:
+def face_patch(a: str, fa: Face, b: str, fb: Face, reach: float) -> Patch | None:
+    """Return the patch of face `fa` of part `a` that lies within `reach` mm of face `fb` of part `b`, or None."""
     corners = list(fa.corners)
     for here, there in zip(fb.corners, (*fb.corners[1:], fb.corners[0]), strict=True):
         wall = cross(sub(there, here), fb.plane.normal)

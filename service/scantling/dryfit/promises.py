@@ -1,0 +1,155 @@
+"""Are the promises kept? Overall sizes, faces that touch, end level or stand apart, and dimension chains."""
+
+from collections.abc import Callable, Iterator
+
+from scantling.board import Part, Promise, all_promises
+from scantling.findings import Finding, Severity
+
+from .distance import parts_distance
+from .scene import Scene
+
+AXES = {"x": "wide", "y": "deep", "z": "high"}
+Point = tuple[float, float, float]
+
+
+def promise_findings(scene: Scene) -> Iterator[Finding]:
+    """Report every promise of the assembly and of its parts that does not hold, and chains their parts left behind."""
+    checks: dict[str, Callable[[Scene, Promise], Iterator[Finding]]] = {
+        "size": _size,
+        "touches": _gap,
+        "gap": _gap,
+        "flush": _flush,
+        "clear": _clear,
+        "floor": _floor,
+    }
+    for promise in all_promises(scene.assembly):
+        if promise.kind in checks:
+            yield from checks[promise.kind](scene, promise)
+    yield from _chains(scene)
+
+
+def _size(scene: Scene, promise: Promise) -> Iterator[Finding]:
+    axis = promise.sides[0]
+    k = "xyz".index(axis)
+    found = scene.high[k] - scene.low[k]
+    if abs(found - promise.value) > scene.settings.fit:
+        first = min(scene.parts, key=lambda p: p.bounds()[0][k])
+        last = max(scene.parts, key=lambda p: p.bounds()[1][k])
+        yield Finding(
+            "size-wrong",
+            Severity.ERROR,
+            f"The piece is {found:.2f} mm {AXES[axis]}, promised were {promise.value:.2f} mm;"
+            f" it runs from {first.id} to {last.id}.",
+            (first.id, last.id),
+            at_mm=scene.high,
+            value=found,
+            limit=promise.value,
+            unit="mm",
+            remedy="Derive the sizes along this line from the overall size, with one part that takes up the rest.",
+        )
+
+
+def _heights(scene: Scene, promise: Promise) -> tuple[list[float], Point]:
+    """Return how far the corners of the first part's side stand outside the plane of the second part's side."""
+    mine, other = (scene.assembly.parts[p] for p in promise.parts)
+    side, target = promise.sides
+    plane = other.plane(target)
+    corners = _side_corners(mine, side)
+    heights = [plane.height(c) for c in corners]
+    worst = max(range(len(corners)), key=lambda i: abs(heights[i]))
+    return heights, corners[worst]
+
+
+def _side_corners(part: Part, side: str) -> list[Point]:
+    corners = [c for cell in part.cells() for f in cell.faces if f.name == side for c in f.corners]
+    if corners:
+        return corners
+    plane = part.plane(side)  # the side was cut away: what is left of the part nearest to it
+    nearest = max(plane.height(c) for cell in part.cells() for c in cell.corners)
+    return [c for cell in part.cells() for c in cell.corners if plane.height(c) > nearest - 1e-6]
+
+
+def _gap(scene: Scene, promise: Promise) -> Iterator[Finding]:
+    heights, at = _heights(scene, promise)
+    off = max(heights, key=lambda h: abs(h - promise.value))
+    if abs(off - promise.value) > scene.settings.fit:
+        (a, b), (side, target) = promise.parts, promise.sides
+        what = "touch" if promise.value == 0 else f"stand {promise.value:.2f} mm from"
+        yield Finding(
+            "gap-wrong", Severity.ERROR,
+            f"The {side} of {a} shall {what} the {target} of {b}; it stands {off:.2f} mm from it.",
+            promise.parts, at_mm=at, value=off, limit=promise.value, unit="mm",
+            remedy=f"Something moved {a} or {b} after they were put against each other; move it back.",
+        )  # fmt: skip
+
+
+def _flush(scene: Scene, promise: Promise) -> Iterator[Finding]:
+    heights, at = _heights(scene, promise)
+    off = max(heights, key=lambda h: abs(h + promise.value))
+    if abs(off + promise.value) > scene.settings.fit:
+        (a, b), (side, target) = promise.parts, promise.sides
+        where = "proud of" if off > -promise.value else "back from"
+        yield Finding(
+            "not-flush", Severity.ERROR,
+            f"The {side} of {a} shall end {_inset(promise.value)} the {target} of {b};"
+            f" it stands {abs(off + promise.value):.2f} mm {where} there.",
+            promise.parts, at_mm=at, value=-off, limit=promise.value, unit="mm",
+            remedy=f"Something moved or resized {a} or {b} after they were levelled; place them again.",
+        )  # fmt: skip
+
+
+def _inset(inset: float) -> str:
+    return "level with" if inset == 0 else f"{inset:.2f} mm inside"
+
+
+def _clear(scene: Scene, promise: Promise) -> Iterator[Finding]:
+    a, b = (scene.assembly.parts[p] for p in promise.parts)
+    gap, at = parts_distance(a, b)
+    if gap < promise.value - scene.settings.fit:
+        yield Finding(
+            "not-clear", Severity.ERROR,
+            f"{a.id} and {b.id} shall keep {promise.value:.2f} mm clear; they come within {gap:.2f} mm.",
+            promise.parts, at_mm=at, value=gap, limit=promise.value, unit="mm",
+            remedy=f"Move one of them by {promise.value - gap:.2f} mm or make it smaller.",
+        )  # fmt: skip
+
+
+def _floor(scene: Scene, promise: Promise) -> Iterator[Finding]:
+    for name in promise.parts:
+        low, _ = scene.assembly.parts[name].bounds()
+        if abs(low[2] - promise.value) > scene.settings.fit:
+            yield Finding(
+                "off-the-floor", Severity.ERROR,
+                f"{name} shall stand at {promise.value:.2f} mm; its lowest point is at {low[2]:.2f} mm.",
+                (name,), at_mm=low, value=low[2], limit=promise.value, unit="mm",
+                remedy="Cut it to length from the floor up, or move it.",
+            )  # fmt: skip
+
+
+def _chains(scene: Scene) -> Iterator[Finding]:
+    """A link that is named after a part must be one of that part's own sizes."""
+    for chain in scene.assembly.chains:
+        for link in chain.links:
+            part = scene.assembly.parts.get(link.label)
+            if part is None:
+                continue
+            spans = [*part.size, *(h - l for l, h in zip(*part.bounds(), strict=True))]  # noqa: E741 - low and high
+            nearest = min(spans, key=lambda s: abs(s - link.size))
+            if abs(nearest - link.size) > scene.settings.fit:
+                yield Finding(
+                    "chain-stale", Severity.ERROR,
+                    f"The chain {chain.name!r} counts {part.id} as {link.size:.2f} mm; the part has no such size"
+                    f" (the nearest is {nearest:.2f} mm).",
+                    (part.id,), at_mm=part.bounds()[0], value=nearest, limit=link.size, unit="mm",
+                    remedy="Take the link's size from the part, so that both change together.",
+                )  # fmt: skip
+    by_name: dict[str, float] = {}
+    for chain in scene.assembly.chains:
+        ruling = by_name.setdefault(chain.name, chain.total)
+        if abs(ruling - chain.total) > scene.settings.fit:
+            yield Finding(
+                "chains-disagree", Severity.ERROR,
+                f"Two chains cover {chain.name!r}: one adds up to {ruling:.2f} mm, the other to {chain.total:.2f} mm.",
+                value=chain.total, limit=ruling, unit="mm",
+                remedy="Let one rule, and derive the closing part of the other from it.",
+            )  # fmt: skip

@@ -1,0 +1,48 @@
+"""What the dry fit answers: findings, how joints meet, what each screw does, groups of parts cut alike."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from scantling.board import Group
+from scantling.findings import Finding, Severity, count_errors
+
+from .joints import Meeting
+from .screws import ScrewFit
+
+
+@dataclass(frozen=True, slots=True)
+class DryFit:
+    """The whole answer. `order` and `balance` are None where the piece is not even sound enough to ask."""
+
+    findings: tuple[Finding, ...]
+    contacts: tuple[Meeting, ...]
+    screws: tuple[ScrewFit, ...]
+    alike: tuple[Group, ...]
+
+    @property
+    def fits(self) -> bool:
+        """Whether nothing was found that must be mended before building."""
+        return count_errors(self.findings) == 0
+
+    def summary(self) -> list[str]:
+        """Return at most seven lines: whether it goes together, and what to mend first."""
+        errors = [f for f in self.findings if f.severity is Severity.ERROR]
+        warnings = sum(f.severity is Severity.WARNING for f in self.findings)
+        if not errors:
+            lines = ["It goes together: nothing stands in anything else, and every joint meets."]
+        else:
+            lines = [f"It does not go together yet: {len(errors)} things to mend."]
+            lines += [f.message for f in errors[:4]]
+        if warnings:
+            lines.append(f"{warnings} warnings to weigh.")
+        return lines
+
+    def to_plain(self) -> dict[str, Any]:
+        """Return the dry fit as JSON members."""
+        return {
+            "summary": self.summary(),
+            "findings": [f.to_plain() for f in self.findings],
+            "contacts": [m.to_plain() for m in self.contacts],
+            "screws": [s.to_plain() for s in self.screws],
+            "alike": [{"id": g.id, "parts": list(g.parts), "hand": g.hand, "twin": g.twin} for g in self.alike],
+        }

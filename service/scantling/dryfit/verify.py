@@ -1,0 +1,37 @@
+"""The dry fit: everything that can be proven about an assembly before anything is cut."""
+
+from scantling.board import Assembly, alike
+from scantling.findings import Finding, ranked
+
+from .joints import adrift, joint_findings, meetings, near_misses, overlap_findings
+from .promises import promise_findings
+from .result import DryFit
+from .scene import Scene
+from .screw_findings import screw_findings
+from .screw_pairs import screws_that_meet
+from .screws import screw_fits
+from .settings import DryfitSettings
+
+DEFAULT = DryfitSettings()
+
+
+def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
+    """Put a piece together without glue and answer what was noticed; pure and deterministic.
+
+    Raises CutError when a cut leaves nothing of a part. An assembly without parts has nothing to find.
+    """
+    if not assembly.parts:
+        return DryFit((), (), (), ())
+    scene = Scene.of(assembly, settings)
+    meets = meetings(scene)
+    screws = screw_fits(scene)
+    found: list[Finding] = [
+        *overlap_findings(scene),
+        *joint_findings(scene, meets),
+        *near_misses(scene),
+        *adrift(scene),
+        *promise_findings(scene),
+        *screw_findings(scene, screws),
+        *screws_that_meet(scene),
+    ]
+    return DryFit(tuple(ranked(found)), tuple(meets), tuple(screws), tuple(alike(list(assembly.parts.values()))))
