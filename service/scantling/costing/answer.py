@@ -9,7 +9,7 @@ from .cost import Costing, CostLine, LabourLine, Sum, shares
 from .nouns import Price
 
 _DIGITS = 4  # of a quantity shown
-_LARGE_REST = 0.5  # of what is paid for a line: from here on the rest is worth a note
+_LARGE_REST = 50  # percent of what is paid for a line: above it the rest is worth a note
 _FEW = 3  # names in a line of the summary
 
 Row = dict[str, object]
@@ -205,7 +205,7 @@ def _estimate(line: CostLine) -> Finding:
 def _rest_is_large(line: CostLine) -> bool:
     if line.left_over_value is None or not line.as_bought:
         return False
-    return line.left_over_value > _LARGE_REST * line.as_bought and line.as_bought > 0
+    return 100 * line.left_over_value > _LARGE_REST * line.as_bought
 
 
 def _rest(line: CostLine, currency: str) -> Finding:
@@ -215,14 +215,13 @@ def _rest(line: CostLine, currency: str) -> Finding:
         f"is left over ({_number(line.left_over):g} {line.take_off.unit})."
     )
     remedy = "Buy a smaller pack if there is one, or plan the rest into the next job."
-    limit = 100 * _LARGE_REST
     return Finding(
         "mostly-left-over",
         Severity.NOTE,
         message,
         pointer=line.take_off.pointer,
         value=100 * rest / paid,
-        limit=limit,
+        limit=_LARGE_REST,
         unit="%",
         source="practice",
         remedy=remedy,
