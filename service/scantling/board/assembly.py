@@ -180,8 +180,8 @@ class Assembly:
 
         Give `n` screws or a greatest `pitch`; `inset` from the patch's ends, `off` its centre line, `shift` along it,
         all in mm, positive to the right, back or up. `side` picks the side of `head` where several touch. The length
-        is the stocked one that bites and stays inside, unless `length` says. Raises AssemblyError where the parts do not touch or no
-        stocked screw fits.
+        is the stocked one that bites and stays inside, unless `length` says. Raises AssemblyError where the parts do
+        not touch or no stocked screw fits.
         """
         try:
             placed = place_screws(

@@ -8,7 +8,7 @@ from itertools import pairwise
 from math import ceil
 
 from scantling.tables import screw_gauge
-from scantling.tables.screw_lengths import screw_window, stocked_length
+from scantling.tables.screw_lengths import screw_window, stocked_length, stocked_lengths
 
 from .contact import Patch, patches, ray_through
 from .joint import ScrewRole
@@ -116,8 +116,16 @@ def _depth(into: Part, point: Vector, direction: Vector) -> float:
 
 
 def _length(stack: float, depth: float, gauge: int, role: ScrewRole, head_depth: float) -> float:
+    """Return the stocked length for a role.
+
+    Where no stocked screw pulls up as it should, the longest that stays inside is taken if its point still bites: the
+    fastener check then says that the bite is slight.
+    """
     window = screw_window(stack, depth, gauge, role.value, head_depth)
     screw = stocked_length(window, gauge)
+    if screw is None and role is ScrewRole.CLAMPS:
+        biting = stocked_lengths(screw_window(stack, depth, gauge, ScrewRole.LOCATES.value, head_depth), gauge)
+        screw = biting[-1] if biting else None
     if screw is None:
         raise ValueError(
             f"no stocked #{gauge} screw suits: through {stack:.1f} mm into {depth:.1f} mm of wood it must be"

@@ -6,12 +6,12 @@ from difflib import get_close_matches
 from typing import Any
 
 from scantling.board import Assembly, AssemblyError, ChainError, CutError, PlacingError
-from scantling.findings import Finding, Severity
 from scantling.kit import Build, Module, Parameters
 from scantling.measure import RequestError, RequestProblem, pointer
 from scantling.mechanics.wood import Wood
 
 from .materials import MaterialFacts, material_facts, role_materials
+from .waiting import assumed_thickness
 
 Modules = Mapping[str, type[Module[Any]]]
 
@@ -59,32 +59,7 @@ def build_module(
         assembly = module().build(Build(parameters, materials))
     except (AssemblyError, CutError, PlacingError, ChainError) as error:
         raise RequestError([RequestProblem(at + pointer("parameters"), str(error), "cannot-be-built")]) from error
-    assembly.findings.extend(_assumed_thickness(assembly))
+    assembly.findings.extend(assumed_thickness(module, parameters, materials, assembly))
     id = request.get("id", module.id)
     woods = {m.material: material_facts(m.material, described).wood for m in materials.values()}
     return Built(id, module, request.get("quantity", 1), parameters, assembly, woods)
-
-
-def _assumed_thickness(assembly: Assembly) -> list[Finding]:
-    """Say which sizes wait for the caliper: every part of a role whose thickness nobody has measured."""
-    findings = []
-    for role, material in assembly.materials.items():
-        if not material.assumed:
-            continue
-        waiting = tuple(p.id for p in assembly.parts.values() if p.material.role == role)
-        if not waiting:
-            continue
-        findings.append(
-            Finding(
-                "thickness-assumed",
-                Severity.WARNING,
-                f"The {role} is assumed {material.least:.1f} to {material.most:.1f} mm thick. Do not cut joints yet: "
-                f"sizes next to it move by up to {material.most - material.least:.1f} mm a layer.",
-                parts=waiting,
-                value=material.most - material.least,
-                unit="mm",
-                source="PS 1 and makers' tolerances: panels are sold thinner than their name",
-                remedy="Put a caliper to the sheet you bought, in three places, and give the readings.",
-            )
-        )
-    return findings

@@ -22,8 +22,8 @@ class Checked:
     steps: list[dict[str, Any]]
 
 
-def check(built: Built) -> Checked:
-    """Run every check on a built piece."""
-    fastening = tuple(fastener_rows(built.assembly, built.woods))
+def check(built: Built, *, wet: bool = False) -> Checked:
+    """Run every check on a built piece; `wet` takes the wet-service figures of fasteners."""
+    fastening = tuple(fastener_rows(built.assembly, built.woods, wet))
     findings = [f for row in fastening for f in row.findings]
     return Checked(tuple(findings), fastening, [])

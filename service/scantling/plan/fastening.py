@@ -13,7 +13,7 @@ from scantling.mechanics.wood import Wood
 GUARD_MM = 1e-6
 
 
-def fastener_rows(assembly: Assembly, woods: Mapping[str, Wood], wet: bool = True) -> list[FastenerCheck]:
+def fastener_rows(assembly: Assembly, woods: Mapping[str, Wood], wet: bool) -> list[FastenerCheck]:
     """Return one check for each row of wood screws: the screws of one joint in one size and role.
 
     The stack is read along the first screw of the row; `woods` are by material id. `wet` takes wet service.

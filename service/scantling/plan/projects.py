@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
-from scantling.costing import Costing, Faults, Price, Terms, cost, findings_of, read_prices, read_terms
+from scantling.costing import Costing, Faults, Kind, Price, Terms, cost, findings_of, read_prices, read_terms
 from scantling.costing import to_plain as costing_to_plain
-from scantling.findings import Finding, grouped
+from scantling.findings import Finding, Severity, grouped
 from scantling.measure import RequestError, RequestProblem, Tape, parse_money, pointer
 from scantling.nesting.nest import nest
 from scantling.nesting.nouns import Job, Nesting
@@ -66,9 +66,11 @@ def plan_project(
     nesting = nest(job, progress=progress, seconds=seconds)
     listed = take_off(pieces, job, nesting, request)
     costing = _costed(listed, prices, terms, pieces)
-    checked = tuple(check(p) for p in pieces)
+    wet = request.get("place", {}).get("exposure", "indoors") != "indoors"
+    checked = tuple(check(p, wet=wet) for p in pieces)
     findings = grouped(
         [
+            *_not_used(request),
             *saw_findings,
             *stock_findings,
             *nesting.findings,
@@ -127,16 +129,35 @@ def _screw_prices(request: Mapping[str, Any]) -> list[Price]:
 
 
 def _costed(listed: TakeOff, prices: Sequence[Price], terms: Terms, pieces: Sequence[Built]) -> Costing:
-    """Cost the take-off; a screw price for a whole kind takes the usual box of each size as its pack."""
+    """Cost the take-off; a price for screws as a kind is the price of the usual box of each size."""
     usual = boxes(listed.lines, pieces)
-    named = {p.id for p in prices}
-    screws = next((p for p in prices if p.id is None and p.kind == "screw"), None)
-    spread = []
-    if screws is not None and screws.pack == 1:
-        spread = [replace(screws, id=i, kind=None, pack=Fraction(n)) for i, n in usual.items() if i not in named]
-    ids = {line.id for line in listed.lines}
-    wanted_prices = [p for p in (*listed.prices, *prices) if p.id is None or p.id in ids or p.pointer]
-    return cost(listed.lines, [*wanted_prices, *spread], terms)
+    own = {p.id for p in prices}
+    spread: list[Price] = []
+    kept = [*listed.prices]
+    for price in prices:
+        if price.kind == Kind.SCREW and price.pack == 1 and usual:
+            spread = [replace(price, id=i, kind=None, pack=Fraction(n)) for i, n in usual.items() if i not in own]
+        else:
+            kept.append(price)
+    return cost(listed.lines, [*kept, *spread], terms)
+
+
+NOT_USED = ("tools", "clamps", "hands", "people")
+
+
+def _not_used(request: Mapping[str, Any]) -> list[Finding]:
+    """Say which members of the request no computation reads yet, rather than take them in silence."""
+    given = [name for name in NOT_USED if request.get(name) not in (None, 1, [])]
+    return [
+        Finding(
+            "member-not-used",
+            Severity.NOTE,
+            f"{name} is taken but nothing is computed from it.",
+            pointer=pointer(name),
+            remedy="Leave it out, or keep it for a version that reads it.",
+        )
+        for name in given
+    ]
 
 
 def _of_piece(piece: Built, checked: Checked) -> list[Finding]:

@@ -79,10 +79,17 @@ def project_summary(project: "Project") -> list[str]:
         f"{project.name}: {pieces}; {parts} parts, {mass:.0f} kg of wood.",
         verdict(project.findings),
         f"Buy {stock_line(project)}.",
-        *costing_summary(project.costing)[:1],
+        cost_line(project),
         *first_to_fix(project.findings, 2),
         *assumptions(project.findings),
     ][:MOST_LINES]
+
+
+def cost_line(project: "Project") -> str:
+    """Return what it costs, or that nothing was priced."""
+    if not any(line.price for line in project.costing.lines):
+        return "No price is given for anything, so there is no cost."
+    return costing_summary(project.costing)[0]
 
 
 def stock_line(project: "Project") -> str:
