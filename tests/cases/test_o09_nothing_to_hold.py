@@ -36,20 +36,20 @@ def test_five_eighths_is_too_thin_for_the_seat_screws() -> None:
 
 def test_it_is_an_error_where_a_load_needs_the_screw() -> None:
     answer = check(5 / 8, 1.25, loads={"withdrawal_n": 100})
-    assert codes(answer)["screw-bite-short"] == "error"
+    assert codes(answer)["screw-shallow"] == "error"
 
 
 def test_a_cleat_behind_clears_it() -> None:
     answer = check(1.5, 2.0, loads={"withdrawal_n": 100})
     assert "receiver-too-thin" not in codes(answer)
-    assert "screw-bite-short" not in codes(answer)
+    assert "screw-shallow" not in codes(answer)
     assert answer["length_window"]["take"] == "#8 x 2 in"
     assert 0 < answer["ratio"] < 1
 
 
 def test_no_pilot_near_the_end_warns_and_a_pilot_clears_it() -> None:
     near = {"end_distance": 25.0}
-    assert codes(check(1.5, 2.0, pilot=False, **near))["fastener-end-distance"] == "warning"
+    assert codes(check(1.5, 2.0, pilot=False, **near))["screw-near-end"] == "warning"
     bare = check(1.5, 2.0, pilot=False, **near)["findings"]
-    assert any("Drill the pilot hole" in f["remedy"] for f in bare if f["code"] == "fastener-end-distance")
-    assert "fastener-end-distance" not in codes(check(1.5, 2.0, pilot=True, **near))
+    assert any("Drill the pilot hole" in f["remedy"] for f in bare if f["code"] == "screw-near-end")
+    assert "screw-near-end" not in codes(check(1.5, 2.0, pilot=True, **near))

@@ -19,8 +19,9 @@ from scantling.tables import (
 )
 from scantling.tables.screw_lengths import window_for_bite, window_for_diameter
 
-from .combined import nds_nail_at_angle, nds_screw_at_angle
+from .combined import eurocode5_ratio, nds_nail_at_angle, nds_screw_at_angle
 from .connection import Capacity, FastenerJoint
+from .eurocode5_connection import eurocode5_capacity
 from .fastener_findings import grain_findings, length_findings, load_findings, place_findings
 from .fastener_request import read_joints
 from .holes import Countersink, Hole, clearance_hole, countersink, pilot_hole
@@ -110,11 +111,11 @@ def check_joint(joint: FastenerJoint, method: str = "nds") -> FastenerCheck:
     Units: mm and N. Valid: method `nds` or `eurocode5`. Raises: UnknownRowError for a load duration that is not there.
     Source: NDS 2018 chapters 11 and 12, or EN 1995-1-1 section 8; lengths of screws that clamp or locate: practice.
     """
-    capacity = nds_capacity(joint)
+    capacity = eurocode5_capacity(joint) if method == "eurocode5" else nds_capacity(joint)
     window = length_window(joint)
     stocked = stocked_lengths(window, joint.size.gauge) if joint.size.gauge is not None else ()
     pick = stocked_length(window, joint.size.gauge) if joint.size.gauge is not None else None
-    ratios, unknown = _ratios(joint, capacity)
+    ratios, unknown = _ratios(joint, capacity, method)
     governing = max(ratios, key=lambda name: ratios[name]) if ratios else None
     ratio = ratios[governing] if governing is not None else None
     findings = [
@@ -196,7 +197,7 @@ def _demand(joint: FastenerJoint) -> dict[str, float]:
     }
 
 
-def _ratios(joint: FastenerJoint, capacity: Capacity) -> tuple[dict[str, float], tuple[str, ...]]:
+def _ratios(joint: FastenerJoint, capacity: Capacity, method: str) -> tuple[dict[str, float], tuple[str, ...]]:
     """Return load over capacity by mode, and the names of what a load needs and nobody publishes."""
     if joint.role != "holds":
         return {}, ()
@@ -211,13 +212,16 @@ def _ratios(joint: FastenerJoint, capacity: Capacity) -> tuple[dict[str, float],
         if holds:
             ratios[name] = demand / holds
     if pulled > 0 and pushed > 0 and capacity.withdrawal_n and capacity.lateral_n:
-        ratios["withdrawal and lateral together"] = _together(joint, capacity, pulled, pushed)
+        ratios["withdrawal and lateral together"] = _together(joint, capacity, pulled, pushed, method)
     short = joint.stack.receiver.bite_mm < joint.size.bite_mm - 0.01
     unknown = () if short else tuple(name.split(" ")[0] for name, _, holds in wanted if holds is None)
     return ratios, unknown
 
 
-def _together(joint: FastenerJoint, capacity: Capacity, pulled: float, pushed: float) -> float:
+def _together(joint: FastenerJoint, capacity: Capacity, pulled: float, pushed: float, method: str) -> float:
+    if method == "eurocode5":
+        smooth = joint.size.kind == "nail"
+        return eurocode5_ratio(pulled, capacity.axial_n or 0.0, pushed, capacity.lateral_n or 0.0, smooth)
     at_angle = nds_nail_at_angle if joint.size.kind == "nail" else nds_screw_at_angle
     holds = at_angle(capacity.withdrawal_n or 0.0, capacity.lateral_n or 0.0, degrees(atan2(pulled, pushed)))
     return hypot(pulled, pushed) / holds

@@ -83,7 +83,7 @@ def length_findings(
     elif receiver.bite_mm <= GUARD_MM:
         yield finding(
             joint,
-            "screw-misses-receiver",
+            "screw-misses-part",
             f"the point ends {receiver.entry_mm - stack.point_mm:.1f} mm before {receiver.part}",
             value=joint.size.length_mm,
             limit=window.shortest_mm,
@@ -96,6 +96,7 @@ def length_findings(
             joint,
             "screw-point-close",
             f"the point ends {stack.left_mm:.1f} mm from the far face of {receiver.part}",
+            severity=Severity.NOTE,
             value=stack.left_mm,
             limit=CLEAR_MM,
             unit="mm",
@@ -138,7 +139,7 @@ def _short(joint: FastenerJoint, window: LengthWindow, remedy: str) -> Finding:
     if joint.role == "holds":
         return finding(
             joint,
-            "screw-bite-short",
+            "screw-shallow",
             f"{words}; the standard gives a holding {size.kind} no value under {size.bite_mm:.1f} mm",
             severity=Severity.ERROR if joint.loads.any else Severity.WARNING,
             value=receiver.bite_mm,
@@ -150,7 +151,7 @@ def _short(joint: FastenerJoint, window: LengthWindow, remedy: str) -> Finding:
     if size.length_mm < window.shortest_mm - GUARD_MM:
         return finding(
             joint,
-            "screw-bite-slight",
+            "screw-shallow",
             f"{words}, little for a screw that {joint.role}",
             value=receiver.bite_mm,
             limit=receiver.bite_mm + window.shortest_mm - size.length_mm,
@@ -217,9 +218,9 @@ def place_findings(joint: FastenerJoint) -> Iterator[Finding]:
     """
     diameter = joint.size.diameter_mm
     pushed = joint.loads.lateral_n > 0 and joint.role == "holds"
-    yield from _distance(joint, "fastener-edge-distance", "edge", joint.edge_distance_mm, edge_distance(diameter))
+    yield from _distance(joint, "screw-near-edge", "edge", joint.edge_distance_mm, edge_distance(diameter))
     end = end_distance(diameter, pushed, joint.woods[-1].softwood)
-    yield from _distance(joint, "fastener-end-distance", "end", joint.end_distance_mm, end)
+    yield from _distance(joint, "screw-near-end", "end", joint.end_distance_mm, end)
     yield from _distance(joint, "fastener-spacing", "next one", joint.spacing_mm, spacing(diameter, True))
     gravity = joint.woods[-1].bearing
     if joint.size.kind == "wood screw" and joint.pilot is False and gravity is not None and gravity.value > 0.5:
@@ -248,6 +249,7 @@ def _distance(joint: FastenerJoint, code: str, where: str, stated: float | None,
         joint,
         code,
         f"{stated:.1f} mm to the {where}; published advice is {limit:.1f} mm {state}",
+        severity=Severity.WARNING,
         value=stated,
         limit=limit,
         unit="mm",
