@@ -157,8 +157,11 @@ def _layout_to_plain(job: Job, layout: Layout) -> dict[str, Any]:
         if layout.tree is not None:
             plain["width_mm"] = to_mm(o.along_y)
         offcuts.append(plain)
+    stock = next(s for s in job.stock if s.id == layout.stock)
     return {
         "stock": layout.stock,
+        "length_mm": to_mm(stock.length),
+        "width_mm": None if stock.width is None else to_mm(stock.width),
         "count": layout.count,
         "placements": placements,
         "cuts": _cuts_to_plain(job, layout),

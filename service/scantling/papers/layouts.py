@@ -34,7 +34,7 @@ def layout_drawing(layout: Mapping[str, Any], number: int, of: int, tape: Tape) 
     heading = (
         f"Layout {number} of {of}: {count}{layout['stock']}, {tape.show(length)}"
         + (f" × {tape.show(layout['width_mm'])}" if layout.get("width_mm") else ""),
-        f"{parts} part{'' if parts == 1 else 's'}, {len(layout['cuts'])} cuts; hatched is waste, dashed is worth keeping",
+        f"{parts} part{'' if parts == 1 else 's'}, {len(layout['cuts'])} cuts; hatched is waste, dashed is kept",
     )
     return Drawing(length, width, heading, tuple(shapes))
 
