@@ -1,6 +1,7 @@
 """Fixtures of the contract tests."""
 
 import pytest
+
 from contract.contract_helpers import client_for
 
 

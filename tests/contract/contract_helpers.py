@@ -4,11 +4,12 @@ import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from starlette.testclient import TestClient
+
 from scantling.api import Settings, create_app
 from scantling.api.problems import KINDS
 from scantling.api.rules import CROSS_FIELD_RULES, SCHEMA_CODES
 from scantling.work import InlineSeam, Limits
-from starlette.testclient import TestClient
 
 HOST = "testserver"
 POINTER = re.compile(r"#(/([^~/]|~[01])*)*")

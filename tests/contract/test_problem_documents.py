@@ -3,6 +3,7 @@
 import json
 
 import pytest
+
 from contract.contract_helpers import FakeSeam, assert_problem, client_for, pointers
 from scantling.api.problems import KINDS, fragment, pointer
 from scantling.measure import RequestError, RequestProblem
@@ -10,7 +11,7 @@ from scantling.work import AnswerTooLarge, Busy, NotRunning, OperationFailed, Ti
 
 JSON = {"content-type": "application/json"}
 NESTING = {"parts": [{"id": "a", "length": 300, "width": 200}], "stock": [{"id": "s", "length": 2440, "width": 1220}]}
-SECRET = "secret-path-and-figures"
+INSIDE = "a-path-and-figures-of-ours"
 
 
 def _raise(error):
@@ -158,15 +159,15 @@ def test_an_answer_too_large_is_a_422():
 @pytest.mark.parametrize(
     "error",
     [
-        RuntimeError(SECRET),
+        RuntimeError(INSIDE),
         WorkerDied("nestings", 9),
-        OperationFailed("nestings", "it raised ValueError", log=SECRET),
+        OperationFailed("nestings", "it raised ValueError", log=INSIDE),
     ],
 )
 def test_a_failure_inside_is_a_500_that_tells_nothing(error):
     response = _answer(error)
     assert_problem(response, 500, "internal")
-    assert SECRET not in response.text
+    assert INSIDE not in response.text
     assert "Error" not in response.text
 
 

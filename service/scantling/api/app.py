@@ -46,7 +46,6 @@ def create_app(settings: Settings | None = None, seam: Seam | None = None) -> Fa
     for router in (*ROUTERS, docs.router):
         app.include_router(router)
     app.add_api_route("/openapi.json", _openapi, include_in_schema=False)
-    app.mount(docs.ASSETS, docs.Assets(), name="assets")
     app.openapi = lambda: _document(app)  # type: ignore[method-assign]
     _wrap(app, settings)
     return app

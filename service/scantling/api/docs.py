@@ -1,27 +1,17 @@
-"""The documentation page, complete without a network: its script and style come with the package."""
+"""The documentation page, complete without a network: its script and style come with the service."""
 
+from functools import cache
 from importlib import resources
 
 from fastapi import APIRouter, Request
 from fastapi.openapi.docs import get_swagger_ui_html
-from starlette.responses import HTMLResponse
-from starlette.staticfiles import StaticFiles
+from starlette.responses import HTMLResponse, Response
+
+from .problems import Problem
+from .respond import cached
 
 ASSETS = "/docs/assets"
-FILES = ("swagger-ui-bundle.js", "swagger-ui.css", "favicon.png")
-
-
-class Assets(StaticFiles):
-    """The page's own files and no others of their folder; they change only with a release."""
-
-    def __init__(self) -> None:
-        # A package of files only: importing it would build an application of its own.
-        super().__init__(directory=str(resources.files("fastapi_offline") / "static"))
-
-    def lookup_path(self, path: str) -> tuple[str, object]:  # type: ignore[override]
-        """Return the file, or nothing for a name that is not the page's."""
-        return super().lookup_path(path) if path in FILES else ("", None)
-
+FILES = {"swagger-ui-bundle.js": "text/javascript", "swagger-ui.css": "text/css", "favicon.png": "image/png"}
 
 router = APIRouter()
 
@@ -39,3 +29,16 @@ async def docs(request: Request) -> HTMLResponse:
     )
     page.headers["Cache-Control"] = "public, max-age=3600"
     return page
+
+
+@router.get(ASSETS + "/{name}", include_in_schema=False)
+async def asset(request: Request, name: str) -> Response:
+    """Return one of the page's own files; it changes only with a release."""
+    if name not in FILES:
+        raise Problem("not-found", "The documentation page has no such file.")
+    return cached(request, Response(_file(name), media_type=FILES[name]))
+
+
+@cache
+def _file(name: str) -> bytes:
+    return (resources.files("fastapi_offline") / "static" / name).read_bytes()

@@ -11,7 +11,7 @@ from starlette.responses import PlainTextResponse, Response
 from scantling.measure import RequestError
 
 from .problems import Fault, Problem, answer, kind_for, pointer
-from .rules import CROSS_FIELD_RULES, SCHEMA_CODES
+from .rules import CROSS_FIELD_RULES, OPERATION_CODES, SCHEMA_CODES
 from .schemas.scalars import PATTERN_WORDS
 
 MOST_FAULTS = 50  # of one answer; a list of 500 wrong parts is told by its first fifty
@@ -141,7 +141,8 @@ def invalid(faults: Sequence[Fault]) -> Problem:
 
 def from_request_error(error: RequestError) -> Problem:
     """Return the 422 problem for what an operation found wrong with its request."""
-    return invalid([Fault(e.detail, e.code, pointer=e.pointer) for e in error.errors[:MOST_FAULTS]])
+    faults = [Fault(e.detail, OPERATION_CODES.get(e.code, e.code), pointer=e.pointer) for e in error.errors]
+    return invalid(faults[:MOST_FAULTS])
 
 
 def _from_validation(error: RequestValidationError) -> Problem:

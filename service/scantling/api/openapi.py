@@ -70,7 +70,7 @@ def build(app: FastAPI) -> Document:
     schemas = document["components"]["schemas"]
     for name in ("HTTPValidationError", "ValidationError"):
         schemas.pop(name, None)
-    schemas["Problem"] = _problem_schema()
+    _add_problem_schema(document)
     _tidy(document)
     return document
 
@@ -128,11 +128,10 @@ def _problem_response(status: int) -> Document:
     return response
 
 
-def _problem_schema() -> Document:
+def _add_problem_schema(document: Document) -> None:
     schema = ProblemDocument.model_json_schema(ref_template="#/components/schemas/{model}")
-    fault = schema.pop("$defs")["FaultEntry"]
-    schema["properties"]["errors"]["items"] = fault
-    return schema
+    document["components"]["schemas"] |= schema.pop("$defs")
+    document["components"]["schemas"]["Problem"] = schema
 
 
 def _tidy(value: object) -> None:

@@ -48,6 +48,26 @@ CROSS_FIELD_RULES: Mapping[str, str] = {
     "unknown-material": "A material must be in the materials table or described in the request.",
     "cannot-be-built": "The parameters must together make a piece that can be built.",
     "stock-ambiguous": "A stock must be of one material and thickness.",
+    "needed-here": "A member that may be absent by itself is needed because of the others.",
+    "out-of-range-here": "A value that fits its schema is outside the range that other members leave it.",
+    "unknown-id": "An id must be that of an entry of the request.",
+    "unknown-size": "A size must be in the tables of the kind of fastener.",
+    "contradiction": "Members must not ask for opposite things.",
     "too-much-work": "All pieces together must not be more than the service takes.",
     "least-above-most": "The least of a range must not be above its most.",
+}
+
+# What an operation calls a fault of a body that fits its schema, where the schema has that word for a fault of its own.
+OPERATION_CODES: Mapping[str, str] = {
+    "contradiction": "contradiction",
+    "duplicate-id": "id-repeated",
+    "repeated": "id-repeated",
+    "empty": "needed-here",
+    "missing": "needed-here",
+    "missing-member": "needed-here",
+    "out-of-range": "out-of-range-here",
+    "not-a-number": "out-of-range-here",
+    "unknown-diameter": "unknown-size",
+    "unknown-gauge": "unknown-size",
+    "unknown-pennyweight": "unknown-size",
 }

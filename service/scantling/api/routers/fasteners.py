@@ -1,18 +1,57 @@
 """Screws in their stack."""
 
-from typing import Annotated
+from collections.abc import Mapping, Sequence
+from typing import Annotated, Any
 
 from fastapi import APIRouter, Body, Depends, Request
 from starlette.responses import Response
 
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, operation
-from ..respond import Form, render
+from ..respond import Form, Table, member, render
 from ..schemas.examples import FASTENERS
-from ..schemas.fasteners import FastenerAnswer, FastenerRequest
+from ..schemas.fasteners import Bite, FastenerAnswer, FastenerRequest
 from ..schemas.lengths import plain
+from .modules import FINDING_COLUMNS
 
 router = APIRouter()
+JOINTS = Table(
+    "joints",
+    (
+        "id",
+        "fastener",
+        "role",
+        ("bite_mm", "bite.mm"),
+        ("point_mm", "point.at_mm"),
+        ("protrusion_mm", "point.protrusion_mm"),
+        ("pilot_mm", "pilot.diameter_mm"),
+        ("clearance_mm", "clearance_hole.diameter_mm"),
+        ("withdrawal_n", "capacity.withdrawal_n"),
+        ("pull_through_n", "capacity.pull_through_n"),
+        ("lateral_n", "capacity.lateral_n"),
+        "ratio",
+        "governing",
+        ("shortest_mm", "length_window.shortest_mm"),
+        ("longest_mm", "length_window.longest_mm"),
+        ("take", "length_window.take"),
+    ),
+    member("joints"),
+)
+
+
+def _stack(answer: Mapping[str, Any]) -> Sequence[Mapping[str, Any]]:
+    return [{"joint": joint["id"], **bite} for joint in answer["joints"] for bite in joint["stack"]]
+
+
+def _findings(answer: Mapping[str, Any]) -> Sequence[Mapping[str, Any]]:
+    return [{"joint": joint["id"], **finding} for joint in answer["joints"] for finding in joint["findings"]]
+
+
+TABLES = (
+    JOINTS,
+    Table("stack", ("joint", *Bite.model_fields), _stack),
+    Table("findings", ("joint", *FINDING_COLUMNS), _findings),
+)
 
 
 @router.post(
@@ -26,13 +65,14 @@ router = APIRouter()
         f"Screening against published values; no proof of conformity. {REPEAT}",
         "shop",
         FastenerAnswer,
+        tables=TABLES,
         worker=True,
     ),
 )
 async def check_fasteners(
     request: Request,
     body: Annotated[FastenerRequest, Body(openapi_examples=FASTENERS)],
-    form: Annotated[Form, Depends(form_of())],
+    form: Annotated[Form, Depends(form_of(TABLES))],
 ) -> Response:
     """Return the fasteners as checked."""
     return render(await calls_of(request).run(request, "fastener-checks", plain(body)), form, "fastener-checks")

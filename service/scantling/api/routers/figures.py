@@ -80,7 +80,7 @@ def _add(figure: Figure) -> None:
 
     described = operation(
         f"get_{figure.name.replace('-', '_')}",
-        figure.name.replace("-", " ").capitalize(),
+        f"Figure: {figure.name.replace('-', ' ')}",
         f"{figure.sentence} As text/csv: the table of {', '.join(COLUMNS)}. {REPEAT}",
         "figures",
         FigureValue,

@@ -12,7 +12,7 @@ PARTS: Examples = {
             "units": "mm",
             "tape": "1/32 in",
             "parameters": {},
-            "materials": {"panel": {"material": "birch-plywood", "thickness": [17.6, 17.7, 17.5]}},
+            "materials": {"frame": {"material": "birch-plywood", "thickness": [17.6, 17.7, 17.5]}},
         },
     },
 }

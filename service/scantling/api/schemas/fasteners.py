@@ -3,14 +3,18 @@
 from typing import Annotated, Any, Literal
 
 from pydantic import Field
+from typing_extensions import TypeAliasType
 
 from .common import FINDINGS, Finding
-from .lengths import Broken, Checked, Length, LengthOrZero, Measured, Thickness, repeated
-from .marks import COUNT, RATIO, N, unit
+from .lengths import Broken, Checked, Length, LengthOrZero, LengthRule, Measured, Reading, Thickness, repeated
+from .marks import COUNT, DEG, MM, RATIO, N, unit
 from .scalars import Closed, Id, Open
 
 MOST_JOINTS = 500
-Gauge = Annotated[int, Field(strict=True, ge=2, le=24)]
+Gauge = Annotated[int, Field(strict=True, ge=4, le=24)]
+Stress = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=2000)]
+Diameter = TypeAliasType("Diameter", Annotated[Reading, LengthRule(least=1, most=30)])
+FastenerLength = TypeAliasType("FastenerLength", Annotated[Reading, LengthRule(least=3, most=1000)])
 Newtons = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=1_000_000)]
 
 
@@ -18,20 +22,37 @@ class Layer(Closed):
     """One part that the fastener passes or ends in."""
 
     part: Id | None = Field(None, description="The caller's name for the part.")
-    material: Id = Field(description="Id of a material: of GET /v1/tables/materials.")
+    material: Id = Field(description="Id of a material, of GET /v1/tables/materials.")
     thickness: Thickness = Field(description="Thickness along the fastener.")
-    grain: Literal["side", "end", "edge"] = Field(
+    grain: Literal["side", "face", "edge", "end"] = Field(
         "side",
-        description="What the fastener enters: the `side` grain or face, the `end` grain, or the `edge` of a panel.",
+        description="What the fastener enters: the `side` grain of solid wood, the `face` or `edge` of a panel, or the "
+        "`end` grain.",
+    )
+    specific_gravity: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.2, le=1.2)] | None = Field(
+        None, description="Own value in place of the table's, on oven-dry volume.", json_schema_extra=RATIO
     )
 
 
 class DrivenFastener(Closed):
-    """What is driven in."""
+    """What is driven in, by its trade size; the maker's own figures rule over the table's."""
 
-    kind: Literal["wood screw"] = Field("wood screw", description="What it is.")
-    gauge: Gauge = Field(description="Gauge number of the screw.", json_schema_extra=unit("gauge number"))
-    length: Length = Field(description="Length from the face of the head's part to the point.")
+    kind: Literal["wood screw", "lag screw", "nail", "bolt"] = Field("wood screw", description="What it is.")
+    gauge: Gauge | None = Field(
+        None, description="Gauge number of a wood screw.", json_schema_extra=unit("gauge number")
+    )
+    diameter: Diameter | None = Field(None, description="Diameter of a lag screw, nail or bolt.")
+    pennyweight: Literal["6d", "8d", "10d", "12d", "16d", "20d"] | None = Field(
+        None, description="Size of a nail; then it needs neither diameter nor length."
+    )
+    style: Literal["common", "box", "sinker"] = Field("common", description="Style of a nail.")
+    length: FastenerLength | None = Field(None, description="Length from under the head to the point.")
+    root_diameter: Diameter | None = Field(None, description="The maker's root diameter.")
+    head_diameter: Diameter | None = Field(None, description="The maker's head diameter.")
+    thread_length: FastenerLength | None = Field(None, description="The maker's length of thread.")
+    bending_yield: Stress | None = Field(
+        None, description="The maker's bending yield strength.", json_schema_extra=unit("N/mm2")
+    )
 
 
 class Loads(Closed):
@@ -55,6 +76,20 @@ class FastenerJoint(Closed):
         1, description="How many alike share the load.", json_schema_extra=COUNT
     )
     loads: Loads | None = Field(None, description="What pulls on the joint.")
+    load_angle: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=90)] = Field(
+        90.0, description="Angle of the lateral load to the grain.", json_schema_extra=DEG
+    )
+    duration: Literal["permanent", "long", "medium", "short", "instantaneous"] = Field(
+        "long",
+        description="How long the full load stands in all: `long` is ten years, `medium` two months, `short` seven "
+        "days, `instantaneous` ten minutes.",
+    )
+    service: Literal["dry", "wet"] = Field("dry", description="Whether the wood gets wet in use.")
+    pilot: Annotated[bool, Field(strict=True)] | None = Field(None, description="Whether a pilot hole is drilled.")
+    toe: Annotated[bool, Field(strict=True)] = Field(False, description="True when it is driven at a slant.")
+    edge_distance: Length | None = Field(None, description="From the fastener to the nearest edge.")
+    end_distance: Length | None = Field(None, description="From the fastener to the nearest end.")
+    spacing: Length | None = Field(None, description="From one fastener to the next.")
 
 
 class FastenerRequest(Checked, Measured):
@@ -68,24 +103,94 @@ class FastenerRequest(Checked, Measured):
         return repeated(self.joints, "joints")
 
 
+class Bite(Open):
+    """One part as the fastener meets it."""
+
+    part: str = Field(description="The caller's name for the part.")
+    material: str = Field(description="Id of the material.")
+    grain: str = Field(description="What the fastener enters there.")
+    entry_mm: float = Field(description="Where the part begins, from the surface.", json_schema_extra=MM)
+    exit_mm: float = Field(description="Where it ends.", json_schema_extra=MM)
+    bite_mm: float = Field(description="Length of the fastener in it.", json_schema_extra=MM)
+    thread_mm: float = Field(description="Length of thread in it.", json_schema_extra=MM)
+    threads: float | None = Field(description="Turns of thread in it.", json_schema_extra=COUNT)
+
+
+class Point(Open):
+    """Where the point ends."""
+
+    at_mm: float = Field(description="Depth from the surface.", json_schema_extra=MM)
+    part: str | None = Field(alias="in", description="The part it stands in; null in the open.")
+    protrusion_mm: float = Field(description="How far it comes out.", json_schema_extra=MM)
+    wood_left_mm: float = Field(description="Wood between the point and the far side.", json_schema_extra=MM)
+
+
+class ReceiverBite(Open):
+    """How far the fastener bites into the last part."""
+
+    part: str = Field(description="The last part.")
+    mm: float = Field(description="The bite.", json_schema_extra=MM)
+    diameters: float = Field(description="The bite in diameters of the fastener.", json_schema_extra=RATIO)
+    thread_mm: float = Field(description="Length of thread in it.", json_schema_extra=MM)
+
+
+class Hole(Open):
+    """A hole to drill."""
+
+    diameter_mm: float = Field(description="Diameter wanted.", json_schema_extra=MM)
+    drill: str = Field(description="The nearest inch bit.")
+    drill_mm: float = Field(description="The nearest metric bit.", json_schema_extra=MM)
+    needed: bool = Field(description="False where it may be left out.")
+    source: str = Field(description="Where the figure is from.")
+
+
+class Capacity(Open):
+    """What one fastener carries; null where nothing is published, with the reason in `missing`."""
+
+    withdrawal_n: float | None = Field(description="Against being pulled out.", json_schema_extra=N)
+    pull_through_n: float | None = Field(description="Against the head being pulled through.", json_schema_extra=N)
+    lateral_n: float | None = Field(description="Against a load across it.", json_schema_extra=N)
+
+
+class Demand(Open):
+    """What one fastener is asked to carry."""
+
+    withdrawal_n: float = Field(description="Pulling out.", json_schema_extra=N)
+    lateral_n: float = Field(description="Across it.", json_schema_extra=N)
+
+
+class LengthWindow(Open):
+    """Which lengths would do for the role."""
+
+    shortest_mm: float = Field(description="Shortest that bites.", json_schema_extra=MM)
+    longest_mm: float = Field(description="Longest that stays inside.", json_schema_extra=MM)
+    empty: bool = Field(description="True when none would.")
+    stocked: list[dict[str, Any]] = Field(description="Lengths as sold within it.")
+    take: str | None = Field(description="The one to take.")
+
+
 class FastenerJointAnswer(Open):
     """What a fastener does in its stack."""
 
     id: str = Field(description="The caller's name for the joint.")
-    stack: list[dict[str, Any]] = Field(description="The parts along the fastener, lengths in mm.")
-    point: Any = Field(description="Where the point ends.")
-    bite: Any = Field(description="How far it bites into the last part.")
-    pilot: Any = Field(description="Pilot hole.")
-    clearance_hole: Any = Field(description="Clearance hole.")
-    capacity: Any = Field(description="What it carries, in N.")
-    demand: Any = Field(description="What it is asked to carry, in N.")
+    fastener: str = Field(description="The fastener in words.")
+    role: str = Field(description="Its role.")
+    stack: list[Bite] = Field(description="The parts along the fastener.")
+    point: Point = Field(description="Where the point ends.")
+    bite: ReceiverBite = Field(description="How far it bites into the last part.")
+    pilot: Hole | None = Field(description="Pilot hole.")
+    clearance_hole: Hole | None = Field(description="Clearance hole through the upper parts.")
+    capacity: Capacity = Field(description="What one fastener carries.")
+    demand: Demand = Field(description="What one fastener is asked to carry.")
     ratio: float | None = Field(description="Demand over capacity.", json_schema_extra=RATIO)
-    governing: str | None = Field(description="What governs the capacity.")
-    length_window: Any = Field(description="Shortest and longest screw that would do, in mm.")
+    governing: str | None = Field(description="What governs.")
+    length_window: LengthWindow = Field(description="Which lengths would do.")
     findings: list[Finding] = FINDINGS
 
 
 class FastenerAnswer(Open):
     """The joints, each with what was found."""
 
+    method: str = Field(description="The design method.")
     joints: list[FastenerJointAnswer] = Field(description="The joints in the order given.")
+    cautions: list[str] = Field(description="What the figures are not.")

@@ -6,7 +6,7 @@ from pydantic import Field
 
 from .common import MATERIAL, MATERIALS, TAPE, Material, TapeStep
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, Measured, repeated
-from .marks import MM
+from .marks import MM, RATIO
 from .scalars import Closed, Id, Open, OpenObject
 
 
@@ -86,9 +86,16 @@ class PluginEntry(Open):
     """One plugin."""
 
     name: str = Field(description="Its name.")
+    status: str = Field(description="`loaded`, `failed` or `left-out`.")
+    distribution: str = Field(description="The distribution it is installed with.")
+    version: str = Field(description="Version of the distribution.")
+    interface: int | None = Field(description="The interface version it speaks.", json_schema_extra=RATIO)
+    modules: list[str] = Field(description="Ids of the modules it gives.")
+    reason: str | None = Field(description="Why it is not loaded.")
 
 
 class Plugins(Open):
     """The plugins that were found."""
 
-    plugins: list[PluginEntry] = Field(description="The plugins, loaded and failed.")
+    interface: int = Field(description="The interface version that the service speaks.", json_schema_extra=RATIO)
+    plugins: list[PluginEntry] = Field(description="The plugins, loaded and not.")

@@ -1,8 +1,9 @@
 """Request and answer of POST /v1/nestings."""
 
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import Field
+from typing_extensions import TypeAliasType
 
 from .common import (
     CURRENCY,
@@ -19,12 +20,13 @@ from .common import (
     Stock,
     Trim,
 )
-from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, Measured, repeated
-from .marks import COUNT, CURRENCY_UNIT, MM, unit
+from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, LengthRule, Measured, Reading, repeated
+from .marks import COUNT, CURRENCY_UNIT, MM, RATIO, unit
 from .scalars import Closed, Currency, Id, Open
 
 MOST_KINDS = 500
 MOST_PIECES = 20_000
+Allowance = TypeAliasType("Allowance", Annotated[Reading, LengthRule(least=0, most=50)])
 
 
 class NestingPart(Closed):
@@ -39,6 +41,9 @@ class NestingPart(Closed):
     )
     grain: PartGrain = Field("along", description="Where the part's grain runs, relative to its length.")
     material: Id | None = MATERIAL
+    oversize: Allowance | None = Field(None, description="Added to length and width when cutting, for jointing.")
+    group: Id | None = Field(None, description="Parts of one group come from one sheet or board.")
+    stock: Id | None = Field(None, description="Id of the stock it must come from.")
 
 
 class NestingSaw(Closed):
@@ -46,6 +51,28 @@ class NestingSaw(Closed):
 
     kerf: Kerf = Field(description="Width of the blade's cut.")
     trim: Trim | None = TRIM
+    stages: Annotated[int, Field(strict=True, ge=1, le=20)] | None = Field(
+        None, description="How often a piece may be turned between cuts; null for any.", json_schema_extra=COUNT
+    )
+    first_cut: Literal["along", "across", "either"] = Field(
+        "either", description="Which way the first cuts of a sheet run, relative to its length."
+    )
+    cutting_error: Allowance | None = Field(None, description="How far a cut may be off; 0.5 mm where it is left out.")
+
+
+class LeastOffcut(Closed):
+    """What is worth keeping."""
+
+    length: Length = Field(description="Least length.")
+    width: Length = Field(description="Least width.")
+
+
+class Objective(Closed):
+    """What the search is after beside the least money."""
+
+    least_offcut: LeastOffcut | None = Field(
+        None, description="Least size of a remainder worth keeping; 300 by 100 mm where it is left out."
+    )
 
 
 class NestingRequest(Checked, Measured):
@@ -55,6 +82,7 @@ class NestingRequest(Checked, Measured):
     parts: list[NestingPart] = Field(description="The parts.", min_length=1, max_length=MOST_KINDS)
     stock: list[Stock] = Field(description="What they may be cut from.", min_length=1, max_length=100)
     saw: NestingSaw | None = Field(None, description="The saw; without it a kerf of 3.2 mm and no trim.")
+    objective: Objective | None = Field(None, description="What else the search is after.")
     effort: Effort = EFFORT
     seed: Seed = SEED
 
@@ -99,7 +127,7 @@ class Unplaced(Open):
     quantity: int = Field(description="How many of it are missing.", json_schema_extra=COUNT)
     reason: str = Field(description="Why.")
     nearest_stock: str | None = Field(None, description="Id of the stock that comes nearest.")
-    excess_mm: Any = Field(
+    excess_mm: list[float] | None = Field(
         None,
         description="By how much the part exceeds it, along its length and width.",
         json_schema_extra=MM,
@@ -115,9 +143,14 @@ class NestingAnswer(Open):
         description="Price of the stock used; null where a price is missing.", json_schema_extra=CURRENCY_UNIT
     )
     bound: str | None = Field(description="No cutting can cost less.", json_schema_extra=CURRENCY_UNIT)
+    currency: str = Field(description="Currency of the amounts.")
     proven_minimal: bool = Field(description="True when nothing can be cheaper.")
     offcuts: list[dict[str, Any]] = Field(description="Everything left that is worth keeping.")
-    cuts: Any = Field(None, description="How many cuts it takes.", json_schema_extra=COUNT)
+    cuts: int = Field(description="How many cuts it takes.", json_schema_extra=COUNT)
+    gap: float = Field(
+        description="How far the answer may be from the least, as a part of it.", json_schema_extra=RATIO
+    )
+    seed: int = Field(description="Seed of the search.", json_schema_extra=RATIO)
     work: int = Field(description="Work done.", json_schema_extra=unit("work units"))
     stopped_by: str = Field(description="Why the search ended: `proof`, `effort` or `time`.")
     findings: list[Finding] = FINDINGS
