@@ -90,5 +90,12 @@ def hog(plain):
     return {"got": len(bytearray(plain["size"]))}
 
 
+LOADED_AT = time.monotonic()
+
+
+def age(plain):
+    return {"seconds": time.monotonic() - LOADED_AT}
+
+
 def loaded(plain):
     return {"modules": sorted(name for name in sys.modules if "." not in name)}

@@ -25,7 +25,7 @@ from scantling.work import (
     registry,
 )
 
-_MILD = ("echo", "slow", "refuse", "chatter", "large", "mutate", "hog", "loaded")
+_MILD = ("echo", "age", "slow", "refuse", "chatter", "large", "mutate", "hog", "loaded")
 _WILD = ("hang", "hang_in_compiled_code", "raise_secret", "leave", "die")
 _RUBBISH = ("not_plain", "not_finite", "not_dict", "too_deep")
 ZOO = registry(
@@ -403,3 +403,20 @@ async def main():
 if __name__ == "__main__":
     asyncio.run(main())
 """
+
+
+@pytest.mark.parametrize("warm", [("age",), ()])
+def test_a_worker_that_takes_the_place_of_a_killed_one_is_warm_before_it_is_asked(warm):
+    async def main():
+        seam = PoolSeam(operations=ZOO)
+        await seam.start(warm)
+        try:
+            with pytest.raises(WorkerDied):
+                await seam.run("die", {})
+            await asyncio.sleep(0.5)
+            return (await seam.run("age", {}))["seconds"]
+        finally:
+            await seam.stop()
+
+    loaded_early = asyncio.run(main()) > 0.1
+    assert loaded_early == bool(warm)

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from .execute import Outcome, PluginChoice
 from .limits import Limits
+from .operations import Operation
 from .progress import Progress, Receiver
 from .worker import READY, Job, Setup, get_ready, work
 
@@ -27,7 +28,13 @@ def start_method() -> str:
 class Crew:
     """Worker processes and the pipe their progress comes back on. `ended` is done when the crew takes no more jobs."""
 
-    def __init__(self, limits: Limits, plugins: PluginChoice, loop: asyncio.AbstractEventLoop) -> None:
+    def __init__(
+        self,
+        limits: Limits,
+        plugins: PluginChoice,
+        preload: tuple[Operation, ...],
+        loop: asyncio.AbstractEventLoop,
+    ) -> None:
         self.ended: asyncio.Future[None] = loop.create_future()
         self.ready = asyncio.Event()
         self._limits = limits
@@ -38,7 +45,7 @@ class Crew:
         self.receiver = Receiver(reader)
         self._workers_ready: set[float] = set()
         self.receiver.listen(READY, self._count_ready)
-        self._setup = Setup(plugins, limits.answer_bytes, limits.memory_bytes, self._writer)
+        self._setup = Setup(preload, plugins, limits.answer_bytes, limits.memory_bytes, self._writer)
         self._context = context
         self._pool: ProcessPool | None = None
 

@@ -31,8 +31,13 @@ class Operation:
     def __post_init__(self) -> None:
         if unknown := set(self.needs) - NEEDS:
             raise ValueError(f"operation {self.name!r} needs {sorted(unknown)}; known are {sorted(NEEDS)}")
-        if self.inline and {"host", "modules"} & set(self.needs):
+        if self.inline and self.runs_plugins:
             raise ValueError(f"operation {self.name!r} runs plugin code, so it cannot run inline")
+
+    @property
+    def runs_plugins(self) -> bool:
+        """Whether code of plugins runs in it."""
+        return bool({"host", "modules"} & set(self.needs))
 
     def load(self) -> Callable[..., Any]:
         """Import the function. Raises ImportError or AttributeError where there is none."""

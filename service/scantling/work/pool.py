@@ -42,6 +42,7 @@ class PoolSeam:
         self.plugins = plugins or PluginChoice()
         self._operations = operations
         self._crew: Crew | None = None
+        self._preload: tuple[Operation, ...] = ()
         self._renewing = asyncio.Lock()
         self._free = asyncio.Semaphore(self.limits.workers)
         self._numbers = itertools.count(1)
@@ -51,9 +52,11 @@ class PoolSeam:
     async def start(self, warm: Sequence[str] = ()) -> None:
         """Start the workers and wait until each is ready; then run the operations `warm` once a worker.
 
-        A warming operation that fails is logged and does no harm. Raises TimeoutError when the workers do not
-        come up within `limits.start_limit`.
+        A worker that takes the place of a killed one loads what `warm` names before it takes a job. A warming
+        operation that fails is logged and does no harm. Raises TimeoutError when the workers do not come up within
+        `limits.start_limit`.
         """
+        self._preload = tuple(find(self._operations, name) for name in warm)
         crew = self._new_crew()
         await asyncio.to_thread(crew.open)
         try:
@@ -175,7 +178,7 @@ class PoolSeam:
             closing.add_done_callback(self._closing.discard)
 
     def _new_crew(self) -> Crew:
-        return Crew(self.limits, self.plugins, asyncio.get_running_loop())
+        return Crew(self.limits, self.plugins, self._preload, asyncio.get_running_loop())
 
     async def _warm(self, operation: str) -> None:
         try:

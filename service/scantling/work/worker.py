@@ -10,7 +10,7 @@ import threading
 from dataclasses import dataclass
 from multiprocessing.connection import Connection
 
-from .execute import Outcome, Plain, PluginChoice, execute
+from .execute import Outcome, Plain, PluginChoice, execute, plugin_host
 from .operations import Operation
 from .progress import Progress, Report, nobody, send_to, throttled
 
@@ -19,8 +19,9 @@ READY = 0  # the job number under which a worker says that it is ready, its proc
 
 @dataclass(frozen=True, slots=True)
 class Setup:
-    """What a worker is told once, when it starts."""
+    """What a worker is told once, when it starts; it loads the operations of `preload` before it takes a job."""
 
+    preload: tuple[Operation, ...]
     plugins: PluginChoice
     answer_bytes: int
     memory_bytes: int | None
@@ -49,6 +50,7 @@ def get_ready(setup: Setup) -> None:
     _keep_prints_out_of_stdout()
     _limit_memory(setup.memory_bytes)
     threading.Thread(target=_leave_with_service, daemon=True).start()
+    _preload(setup)
     gc.collect()
     gc.freeze()  # what is loaded now stays; collecting it again in every job only costs time
     send_to(setup.progress, READY)(Progress(best=os.getpid()))
@@ -69,6 +71,15 @@ def work(job: Job) -> Outcome:
     with contextlib.suppress(OSError, ValueError):
         sys.stdout.flush()
     return outcome
+
+
+def _preload(setup: Setup) -> None:
+    """Load operations, and plugins where they need them; what cannot be loaded fails when it is asked for."""
+    for operation in setup.preload:
+        with contextlib.suppress(Exception):
+            operation.load()
+            if operation.runs_plugins:
+                plugin_host(setup.plugins)
 
 
 def _keep_prints_out_of_stdout() -> None:
