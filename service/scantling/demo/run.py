@@ -6,11 +6,15 @@ import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from scantling.measure import Tape
 from scantling.papers import layout_svgs
 
 from .project import demo_project
+
+if TYPE_CHECKING:
+    from uvicorn import Server
 
 START_SECONDS = 60.0
 INSTALL = "the demo speaks through the Python client: pip install ./clients/python"
@@ -68,7 +72,7 @@ def served() -> Iterator[str]:
         thread.join(timeout=30)
 
 
-def _port(server: "uvicorn.Server", thread: threading.Thread) -> int:  # noqa: F821 - imported where it is first needed
+def _port(server: "Server", thread: threading.Thread) -> int:
     waited = threading.Event()
     for _ in range(int(START_SECONDS / 0.05)):
         if server.started and server.servers:

@@ -4,10 +4,10 @@ from xml.sax.saxutils import escape
 
 from .shapes import Drawing, Line, Rectangle, Text
 
-PAGE_WIDTH = 1000.0  # user units across the drawing, so that text has one size whatever is drawn
+PAGE_WIDTH = 1400.0  # user units across the drawing, so that text has one size whatever is drawn
 MARGIN = 24.0
-TEXT_SIZE = 15.0
-LEAST_TEXT = 7.0
+TEXT_SIZE = 20.0
+LEAST_TEXT = 9.0
 CHARACTER = 0.6  # width of a character in text sizes, a little more than a sans-serif needs
 
 _STYLES = {
@@ -70,9 +70,9 @@ def _text(text: Text, scale: float, head: float) -> str:
     x, y = MARGIN + text.x * scale, head + text.y * scale
     run, rise = (text.box[1], text.box[0]) if text.upright else text.box
     fits = min(TEXT_SIZE, rise * scale * 0.8, run * scale * 0.95 / (CHARACTER * max(1, len(text.text))))
-    if fits < LEAST_TEXT and not text.ringed:
-        return ""
-    size = max(fits, LEAST_TEXT)
+    if fits < LEAST_TEXT / 2 and not text.ringed:
+        return ""  # unreadable; the table of placements has it
+    size = max(fits, LEAST_TEXT) if text.ringed else fits
     turn = f' transform="rotate(-90 {x:.2f} {y:.2f})"' if text.upright else ""
     ring = f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{size * 0.85:.2f}" fill="#fff" stroke="#000"/>' if text.ringed else ""
     anchor = 'text-anchor="middle" dominant-baseline="central"'

@@ -8,7 +8,7 @@ from scantling.drawing.shapes import Shape
 from scantling.measure import Tape
 
 BOARD_DRAWN_MM = 100.0  # a board has no width in its layout; it is drawn as a strip of this height
-GRAIN_ARROW_MM = 200.0
+MARGIN_SHARE = 0.02  # of the length, below the stock, for the grain arrow
 
 
 def layout_svgs(nesting: Mapping[str, Any], tape: Tape) -> dict[str, str]:
@@ -28,7 +28,9 @@ def layout_drawing(layout: Mapping[str, Any], number: int, of: int, tape: Tape) 
         shapes += [Rectangle(x, y, w, h, "offcut"), _label(x, y, w, h, "keep")]
     for placed in layout["placements"]:
         shapes += _placed(placed, width, tape)
-    shapes.append(Line(length / 2 - GRAIN_ARROW_MM / 2, width / 2, length / 2 + GRAIN_ARROW_MM / 2, width / 2, "grain"))
+    below = width + length * MARGIN_SHARE / 2
+    shapes.append(Line(0, below, length / 8, below, "grain"))
+    shapes.append(Text(length / 4, below, "grain", (length / 8, length * MARGIN_SHARE)))
     count = f"{layout['count']} × " if layout["count"] > 1 else ""
     parts = len(layout["placements"])
     heading = (
@@ -36,7 +38,7 @@ def layout_drawing(layout: Mapping[str, Any], number: int, of: int, tape: Tape) 
         + (f" × {tape.show(layout['width_mm'])}" if layout.get("width_mm") else ""),
         f"{parts} part{'' if parts == 1 else 's'}, {len(layout['cuts'])} cuts; hatched is waste, dashed is kept",
     )
-    return Drawing(length, width, heading, tuple(shapes))
+    return Drawing(length, width + length * MARGIN_SHARE, heading, tuple(shapes))
 
 
 def _placed(placed: Mapping[str, Any], sheet_width: float, tape: Tape) -> list[Shape]:
@@ -44,16 +46,22 @@ def _placed(placed: Mapping[str, Any], sheet_width: float, tape: Tape) -> list[S
     w, h = (wide, long) if placed.get("turned") else (long, wide)
     x, y = placed["x_mm"], placed.get("y_mm", 0.0)
     size = tape.show(long) if not placed.get("width_mm") else f"{tape.show(long)} × {tape.show(wide)}"
-    return [Rectangle(x, y, w, h, "part"), *_two_lines(x, y, w, h, placed["part"], size)]
+    return [Rectangle(x, y, w, h, "part"), *_named(x, y, w, h, placed["part"], size)]
 
 
-def _two_lines(x: float, y: float, w: float, h: float, first: str, second: str) -> list[Shape]:
-    if h > w:
-        return [
-            Text(x + w / 3, y + h / 2, first, (w / 3, h), True),
-            Text(x + 2 * w / 3, y + h / 2, second, (w / 3, h), True),
-        ]
-    return [Text(x + w / 2, y + h / 3, first, (w, h / 3)), Text(x + w / 2, y + 2 * h / 3, second, (w, h / 3))]
+def _named(x: float, y: float, w: float, h: float, name: str, size: str) -> list[Shape]:
+    """Return a part's id and size along its longer side, on two lines or on one: whichever can be written larger."""
+    upright = h > w
+    across, run = (w, h) if upright else (h, w)
+    both = f"{name}  {size}"
+    two = min(across / 2, run / max(len(name), len(size)))
+    if min(across, run / len(both)) > two:
+        return [Text(x + w / 2, y + h / 2, both, (w, h), upright)]
+    middle = (x + w / 2, y + h / 2)
+    shares = (0.3, 0.7)
+    places = [(x + w * k, middle[1]) if upright else (middle[0], y + h * k) for k in shares]
+    room = (across / 2, run) if upright else (run, across / 2)
+    return [Text(px, py, text, room, upright) for (px, py), text in zip(places, (name, size), strict=True)]
 
 
 def _label(x: float, y: float, w: float, h: float, text: str) -> Text:
