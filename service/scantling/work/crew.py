@@ -6,6 +6,7 @@ When a pool is beyond repair (a worker died while holding a lock, all died at on
 import asyncio
 import contextlib
 import multiprocessing
+import tempfile
 from collections.abc import Callable
 from concurrent.futures import Future
 from typing import TYPE_CHECKING
@@ -21,8 +22,17 @@ if TYPE_CHECKING:
 
 
 def start_method() -> str:
-    """Return how workers are started: from a clean server process where the platform has it, else afresh."""
-    return "forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn"
+    """Return how workers are started: from a clean server process, or each afresh where there can be none.
+
+    The server needs a socket in a folder for temporary files; a read-only container may have no such folder.
+    """
+    if "forkserver" not in multiprocessing.get_all_start_methods():
+        return "spawn"
+    try:
+        tempfile.gettempdir()
+    except FileNotFoundError:
+        return "spawn"
+    return "forkserver"
 
 
 class Crew:
