@@ -29,7 +29,6 @@ from .wood import Wood, worst
 
 CODE = "EN 1995-1-1 (Eurocode 5, design values)"
 GUARD_MM = 0.01
-NAIL_TENSILE, BOLT_TENSILE = 600.0, 400.0  # N/mm2, usual wire and grade 4.6, from memory: they never decide
 KMOD_ROWS = {"plywood": "plywood", "osb": "OSB/3 and OSB/4", "particleboard": "particleboard P4 and P5"}
 T = TypeVar("T")
 
@@ -200,8 +199,10 @@ def _embedment(joint: FastenerJoint, index: int, diameter_mm: float) -> float:
 
 
 def _tensile(joint: FastenerJoint) -> float:
-    usual = BOLT_TENSILE if joint.size.kind in ("bolt", "lag screw") else NAIL_TENSILE
-    return joint.size.tensile_strength or usual
+    """Return the declared tensile strength, else the usual one, which is from memory: nothing is decided by it."""
+    bolts = joint.size.kind in ("bolt", "lag screw")
+    what = "bolt tensile strength" if bolts else "nail and screw wire tensile strength"
+    return joint.size.tensile_strength or look_up("steel_strength", "value", what=what).value
 
 
 def _steel_status(joint: FastenerJoint) -> Status:

@@ -98,7 +98,8 @@ def single_shear_timber(joint: TimberShear) -> Johansen:
     """Return the characteristic resistance in single shear, wood or panel to wood, with modes a to f.
 
     Units: mm, N/mm2, N mm, N; result N. Valid: lengths, strengths and moment above zero.
-    Raises: OutOfValidity otherwise. Source: EN 1995-1-1 8.2.2, Eq. 8.6; the rope effect is Fax/4, at most `rope_share` of Johansen's part.
+    Raises: OutOfValidity otherwise.
+    Source: EN 1995-1-1 8.2.2, Eq. 8.6; the rope effect is Fax/4, at most `rope_share` of Johansen's part.
     """
     _check(joint)
     d, t1, t2 = joint.diameter_mm, joint.first_mm, joint.second_mm

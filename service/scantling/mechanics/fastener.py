@@ -5,8 +5,10 @@ from dataclasses import dataclass, replace
 from scantling.tables import (
     Status,
     bending_yield_psi,
+    bite_diameters,
     lag_screw,
     load_table,
+    look_up,
     nail,
     screw_gauge,
 )
@@ -15,7 +17,6 @@ from .inch_pound import N_MM2_PER_PSI
 from .validity import positive, within
 
 KINDS = ("wood screw", "lag screw", "nail", "bolt")
-BOLT_YIELD = 45_000 * N_MM2_PER_PSI  # NDS 2018 Table 12A, footnotes
 THREAD_SHARE = 2 / 3  # NDS 2018 Appendix Table L3, footnote 2
 LEAST_ROLLED_THREAD = 4.0  # diameters, NDS 2018 Appendix Table L3, footnote 3
 
@@ -69,6 +70,7 @@ def wood_screw(gauge: int, length_mm: float) -> FastenerSize:
     thread = min(length_mm, max(THREAD_SHARE * length_mm, LEAST_ROLLED_THREAD * row.diameter_mm))
     threads = (r for r in load_table("screw_threads").rows if r.number("gauge") == gauge)
     pitch = next((r.number("threads_per_inch") for r in threads), None)
+    least, full = bite_diameters("wood screw", "holds")
     return FastenerSize(
         kind="wood screw",
         label=f"#{gauge} wood screw {length_mm:.1f} mm long",
@@ -83,8 +85,8 @@ def wood_screw(gauge: int, length_mm: float) -> FastenerSize:
         bending_yield=row.bending_yield_psi * N_MM2_PER_PSI,
         threads_per_inch=pitch,
         withdrawal_row="wood screw",
-        bite_diameters=6.0,
-        full_diameters=10.0,
+        bite_diameters=least,
+        full_diameters=full,
         status=row.status,
         source=row.source,
     )
@@ -99,6 +101,7 @@ def lag(diameter: str, length_mm: float) -> FastenerSize:
     row = lag_screw(diameter)
     within("lag length", length_mm, 25.4 - 1e-6, 500.0, "mm", row.source)
     thread = 0.75 * 25.4 if length_mm < 26.0 else min(6 * 25.4, length_mm / 2 + 12.7)
+    least, full = bite_diameters("lag screw", "holds")
     return FastenerSize(
         kind="lag screw",
         label=f"{diameter} in lag screw {length_mm:.1f} mm long",
@@ -113,8 +116,8 @@ def lag(diameter: str, length_mm: float) -> FastenerSize:
         bending_yield=row.bending_yield_psi * N_MM2_PER_PSI,
         threads_per_inch=None,
         withdrawal_row="lag screw",
-        bite_diameters=4.0,
-        full_diameters=8.0,
+        bite_diameters=least,
+        full_diameters=full,
         status=row.status,
         source=row.source,
     )
@@ -138,6 +141,7 @@ def round_nail(diameter_mm: float, length_mm: float, head_mm: float | None, labe
     Source: NDS 2018 12.1.6, Table 12N footnotes.
     """
     positive("nail length", length_mm, "mm")
+    least, full = bite_diameters("nail", "holds")
     return FastenerSize(
         kind="nail",
         label=label or f"nail {diameter_mm:.2f} x {length_mm:.1f} mm",
@@ -152,8 +156,8 @@ def round_nail(diameter_mm: float, length_mm: float, head_mm: float | None, labe
         bending_yield=bending_yield_psi(diameter_mm) * N_MM2_PER_PSI,
         threads_per_inch=None,
         withdrawal_row="smooth nail",
-        bite_diameters=6.0,
-        full_diameters=10.0,
+        bite_diameters=least,
+        full_diameters=full,
         status=Status.READ,
         source="NDS 2018 Table 12N footnotes",
     )
@@ -167,6 +171,7 @@ def bolt(diameter_mm: float, length_mm: float) -> FastenerSize:
     """
     within("bolt diameter", diameter_mm, 6.0, 25.41, "mm", "NDS 2018 Table 12A")
     positive("bolt length", length_mm, "mm")
+    steel = look_up("steel_strength", "value", what="bolt and large lag bending yield")
     return FastenerSize(
         kind="bolt",
         label=f"{diameter_mm:.1f} mm bolt {length_mm:.1f} mm long",
@@ -178,13 +183,13 @@ def bolt(diameter_mm: float, length_mm: float) -> FastenerSize:
         thread_mm=0.0,
         tip_mm=0.0,
         shear_mm=diameter_mm,
-        bending_yield=BOLT_YIELD,
+        bending_yield=steel.value * N_MM2_PER_PSI,
         threads_per_inch=None,
         withdrawal_row="",
         bite_diameters=0.0,
         full_diameters=0.0,
-        status=Status.READ,
-        source="NDS 2018 Table 12A footnotes",
+        status=steel.status,
+        source=steel.source,
     )
 
 

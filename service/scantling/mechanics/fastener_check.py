@@ -24,8 +24,10 @@ from .connection import Capacity, FastenerJoint
 from .eurocode5_connection import eurocode5_capacity
 from .fastener_findings import grain_findings, length_findings, load_findings, place_findings
 from .fastener_request import read_joints
-from .holes import Countersink, Hole, clearance_hole, countersink, pilot_hole
+from .holes import Countersink, Hole, bolt_hole, clearance_hole, countersink, lag_pilot, nail_hole, pilot_hole
 from .nds_connection import nds_capacity
+
+BOLT_OVER = (1.25, 2.5)  # diameters past the wood for washer and nut, practice
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +136,7 @@ def check_joint(joint: FastenerJoint, method: str = "nds") -> FastenerCheck:
         stocked=stocked,
         pick=pick,
         pilot=_pilot(joint),
-        clearance=None if joint.size.kind == "nail" else clearance_hole(joint.size.diameter_mm),
+        clearance=_clearance(joint),
         countersink=_countersink(joint),
         findings=tuple(ranked(findings)),
     )
@@ -147,6 +149,9 @@ def length_window(joint: FastenerJoint) -> LengthWindow:
     Source: NDS 2018 12.1.4 to 12.1.6 for `holds`; practice for `clamps` and `locates`.
     """
     stack, size = joint.stack, joint.size
+    if size.kind == "bolt":
+        through = stack.receiver.exit_mm - stack.head_mm
+        return LengthWindow(through + BOLT_OVER[0] * size.diameter_mm, through + BOLT_OVER[1] * size.diameter_mm)
     depth, thick = stack.head_layers_mm, stack.receiver.thickness_mm
     if size.gauge is not None:
         return screw_window(depth, thick, size.gauge, joint.role, stack.head_mm)
@@ -204,8 +209,10 @@ def _ratios(joint: FastenerJoint, capacity: Capacity, method: str) -> tuple[dict
     pulled, pushed = joint.loads.withdrawal_n / joint.count, joint.loads.lateral_n / joint.count
     ratios: dict[str, float] = {}
     wanted = []
+    if pulled > 0 and joint.size.kind != "bolt":
+        wanted.append(("withdrawal", pulled, capacity.withdrawal_n))
     if pulled > 0:
-        wanted += [("withdrawal", pulled, capacity.withdrawal_n), ("pull-through", pulled, capacity.pull_through_n)]
+        wanted.append(("pull-through", pulled, capacity.pull_through_n))
     if pushed > 0:
         wanted.append((f"lateral {capacity.lateral_mode}", pushed, capacity.lateral_n))
     for name, demand, holds in wanted:
@@ -228,12 +235,21 @@ def _together(joint: FastenerJoint, capacity: Capacity, pulled: float, pushed: f
 
 
 def _pilot(joint: FastenerJoint) -> Hole | None:
-    gravity = joint.woods[-1].bearing
-    if joint.size.kind != "wood screw":
+    """Return the pilot hole; a wood of unknown specific gravity is treated as 0.50, where a small one does no harm."""
+    size, gravity = joint.size, joint.woods[-1].bearing
+    value = 0.5 if gravity is None else gravity.value
+    if size.kind == "wood screw":
+        sideways = joint.loads.lateral_n > joint.loads.withdrawal_n
+        return pilot_hole(size.diameter_mm, size.root_mm, value, sideways)
+    if size.kind == "lag screw":
+        return lag_pilot(size.diameter_mm, value)
+    return nail_hole(size.diameter_mm, value) if size.kind == "nail" else None
+
+
+def _clearance(joint: FastenerJoint) -> Hole | None:
+    if joint.size.kind == "nail":
         return None
-    value = gravity.value if gravity is not None else 0.5
-    sideways = joint.loads.lateral_n > joint.loads.withdrawal_n
-    return pilot_hole(joint.size.diameter_mm, joint.size.root_mm, value, sideways)
+    return bolt_hole(joint.size.diameter_mm) if joint.size.kind == "bolt" else clearance_hole(joint.size.diameter_mm)
 
 
 def _countersink(joint: FastenerJoint) -> Countersink | None:

@@ -65,6 +65,7 @@ def length_findings(
     for screws that clamp or locate.
     """
     if joint.size.kind == "bolt":
+        yield from _bolt_length(joint, window)
         return
     stack, receiver = joint.stack, joint.stack.receiver
     remedy = _take(window, pick, other, inside)
@@ -103,6 +104,21 @@ def length_findings(
             source="practice",
         )
     yield from _bite_findings(joint, window, pick, remedy)
+
+
+def _bolt_length(joint: FastenerJoint, window: LengthWindow) -> Iterator[Finding]:
+    if joint.size.length_mm < window.shortest_mm - GUARD_MM:
+        over = max(0.0, joint.stack.point_mm - joint.stack.receiver.exit_mm)
+        yield finding(
+            joint,
+            "bolt-too-short",
+            f"the bolt leaves {over:.1f} mm for washer and nut",
+            value=joint.size.length_mm,
+            limit=window.shortest_mm,
+            unit="mm",
+            source="practice",
+            remedy=f"Take a bolt {window.shortest_mm:.0f} to {window.longest_mm:.0f} mm long.",
+        )
 
 
 def _bite_findings(

@@ -5,6 +5,7 @@ from math import radians, tan
 
 from scantling.tables import DrillBit, LeadHole, Status, drill_bits, lead_holes, look_up
 
+from .inch_pound import MM_PER_INCH
 from .validity import positive, within
 
 # Root over shank of the printed screws is 0.78 to 0.82 (NDS 2018 Appendix Table L3); where a root is not printed.
@@ -64,7 +65,7 @@ def pilot_hole(diameter_mm: float, root_mm: float | None, specific_gravity: floa
     """
     positive("screw diameter", diameter_mm, "mm")
     within("specific gravity", specific_gravity, 0.2, 1.0, "", "NDS 2018 12.1.5")
-    row = _lead_hole("lateral thread" if sideways else "withdrawal", specific_gravity)
+    row = _lead_hole("wood screw", "lateral thread" if sideways else "withdrawal", specific_gravity)
     known = root_mm is not None
     root = root_mm if root_mm is not None else ROOT_SHARE * diameter_mm
     wanted = row.most * root
@@ -76,14 +77,48 @@ def pilot_hole(diameter_mm: float, root_mm: float | None, specific_gravity: floa
 def clearance_hole(diameter_mm: float) -> Hole:
     """Return the hole through the upper part in which the shank turns freely: the first bit not under the shank.
 
-    Units: mm. Valid: diameters of common bits, up to 12.7 mm. Raises: OutOfValidity otherwise.
+    Units: mm. Valid: diameters of common bits, 1 to 28 mm. Raises: OutOfValidity otherwise.
     Source: shank of NDS 2018 Appendix Table L3 and common bit sets; workshop charts agree to one 64th of an inch.
     """
-    within("shank diameter", diameter_mm, 1.0, 12.7, "mm", "common drill bits")
-    inch = next(bit for bit in drill_bits() if bit.inch and bit.diameter_mm >= diameter_mm - 0.01)
-    metric = next(bit for bit in drill_bits() if not bit.inch and bit.diameter_mm >= diameter_mm - 0.01)
+    within("shank diameter", diameter_mm, 1.0, 28.0, "mm", "common drill bits")
     source = "NDS 2018 Appendix Table L3 (shank) and common drill bits"
-    return Hole(diameter_mm, inch, metric, True, source, Status.DERIVED)
+    return Hole(diameter_mm, _from(diameter_mm, True), _from(diameter_mm, False), True, source, Status.DERIVED)
+
+
+def bolt_hole(diameter_mm: float) -> Hole:
+    """Return the hole of a bolt: 1/32 in over the bolt, never more than 1/16 in; the first bit not under that.
+
+    Units: mm. Valid: bolts of 6 to 26 mm. Raises: OutOfValidity otherwise. Source: NDS 2018 12.1.3.
+    """
+    within("bolt diameter", diameter_mm, 6.0, 26.0, "mm", "NDS 2018 12.1.3")
+    over = look_up("bolt_holes", "value", what="least over the bolt")
+    wanted = diameter_mm + over.value * MM_PER_INCH
+    return Hole(wanted, _from(wanted, True), _from(wanted, False), True, over.source, over.status)
+
+
+def lag_pilot(diameter_mm: float, specific_gravity: float) -> Hole:
+    """Return the hole for the thread of a lag screw: the middle of the published share of its diameter.
+
+    Units: mm; specific gravity on oven-dry volume. Valid: specific gravity 0.2 to 1.0. Raises: OutOfValidity otherwise.
+    Source: NDS 2018 12.1.4.2; up to 3/8 in in wood of 0.50 and less, for withdrawal only, none is needed (12.1.4.3).
+    """
+    within("specific gravity", specific_gravity, 0.2, 1.0, "", "NDS 2018 12.1.4")
+    row = _lead_hole("lag screw", "thread", specific_gravity)
+    wanted = (row.least + row.most) / 2 * positive("lag diameter", diameter_mm, "mm")
+    needed = specific_gravity > 0.5 or diameter_mm > 3 / 8 * MM_PER_INCH + 1e-6
+    return Hole(wanted, _nearest(wanted, True), _nearest(wanted, False), needed, row.source, row.status)
+
+
+def nail_hole(diameter_mm: float, specific_gravity: float) -> Hole:
+    """Return the widest hole a nail may have; none is needed, it only keeps the wood from splitting.
+
+    Units: mm; specific gravity on oven-dry volume. Valid: specific gravity 0.2 to 1.0. Raises: OutOfValidity otherwise.
+    Source: NDS 2018 12.1.6 (90 % of the nail above 0.6, 75 % below).
+    """
+    within("specific gravity", specific_gravity, 0.2, 1.0, "", "NDS 2018 12.1.6")
+    row = _lead_hole("nail", "hole", specific_gravity)
+    wanted = row.most * positive("nail diameter", diameter_mm, "mm")
+    return Hole(wanted, _below(wanted, True), _below(wanted, False), False, row.source, row.status)
 
 
 def countersink(head_mm: float, diameter_mm: float, system: str = "inch") -> Countersink:
@@ -98,12 +133,21 @@ def countersink(head_mm: float, diameter_mm: float, system: str = "inch") -> Cou
     return Countersink(head_mm, depth, angle.value, angle.source, angle.status)
 
 
-def _lead_hole(use: str, specific_gravity: float) -> LeadHole:
-    rows = [row for row in lead_holes() if row.fastener == "wood screw" and row.use == use]
+def _lead_hole(fastener: str, use: str, specific_gravity: float) -> LeadHole:
+    """Return the row of a wood: at 0.6 a wood screw counts the denser wood, lags and nails the lighter one."""
+    rows = [row for row in lead_holes() if row.fastener == fastener and row.use == use]
     densest = max(rows, key=lambda row: row.above)
-    if specific_gravity >= densest.above:
+    if specific_gravity > densest.above or (fastener == "wood screw" and specific_gravity == densest.above):
         return densest
     return next(row for row in rows if row is not densest and row.above < specific_gravity <= row.up_to)
+
+
+def _from(diameter_mm: float, inch: bool) -> DrillBit:
+    return next(bit for bit in drill_bits() if bit.inch is inch and bit.diameter_mm >= diameter_mm - 0.01)
+
+
+def _below(diameter_mm: float, inch: bool) -> DrillBit:
+    return [bit for bit in drill_bits() if bit.inch is inch and bit.diameter_mm <= diameter_mm + 0.01][-1]
 
 
 def _nearest(diameter_mm: float, inch: bool) -> DrillBit:

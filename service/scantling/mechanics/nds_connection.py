@@ -4,13 +4,13 @@ from collections.abc import Callable
 from types import MappingProxyType
 from typing import TypeVar
 
-from scantling.tables import Known, look_up
+from scantling.tables import Known, UnknownRowError, look_up
 
 from .adjustment import end_grain, load_duration, toe_nail, wet_service
 from .connection import Capacity, FastenerJoint
 from .inch_pound import QUARTER_INCH_MM
 from .lateral import Shear, Yield, bearing_large, bearing_small, double_shear, reductions, single_shear
-from .pull_through import design_pull_through
+from .pull_through import bearing_across_grain, design_pull_through, washer_bearing
 from .validity import OutOfValidity
 from .withdrawal import design_withdrawal
 from .wood import Wood, worst
@@ -120,12 +120,27 @@ def _withdrawal_grain(joint: FastenerJoint, factors: dict[str, float]) -> float:
     return 1.0
 
 
+def _under_washer(joint: FastenerJoint, factors: dict[str, float]) -> float:
+    size, wood = joint.size, joint.woods[0]
+    if size.head_mm is None:
+        raise _Missing(f"give the diameter of the washer under the {size.kind} as head_diameter")
+    try:
+        bearing = bearing_across_grain(wood.id)
+    except UnknownRowError as error:
+        raise _Missing(error.message) from None
+    wet = look_up("connection_factors", "value", factor="wet service", case="bearing across the grain, wet in use")
+    factors["wet service, bearing"] = wet.value if joint.wet else 1.0
+    return washer_bearing(size.head_mm, size.diameter_mm, bearing.value) * factors["wet service, bearing"]
+
+
 def _pull_through(joint: FastenerJoint, factors: dict[str, float]) -> float:
     size, wood, layer = joint.size, joint.woods[0], joint.stack.layers[0]
+    if size.kind in ("lag screw", "bolt"):
+        return _under_washer(joint, factors)
     if len(joint.stack.layers) < 2:
         raise _Missing("there is no part under the head besides the one that holds the point")
     if size.head_mm is None:
-        raise _Missing(f"no head diameter is published for {size.label}: give your own, or use a washer")
+        raise _Missing(f"no head diameter is published for {size.label}: give the maker's as head_diameter")
     _bite(joint)
     gravity = _gravity(wood, wood.bearing)
     wet = wet_service("withdrawal", "wood screw", size.diameter_mm, False, joint.wet).value

@@ -2,8 +2,10 @@
 
 from math import pi
 
+from scantling.tables import Known, UnknownRowError, load_table
+
 from .inch_pound import MM_PER_INCH, N_MM2_PER_PSI
-from .validity import within
+from .validity import positive, within
 from .withdrawal import NDS_GRAVITY
 
 NDS_TABLE = "NDS 2018 12.2.5, Table 12.2F"
@@ -28,3 +30,29 @@ def design_pull_through(head_mm: float, specific_gravity: float, thickness_mm: f
     if thickness_mm <= 2.5 * head_mm:
         return THIN * N_MM2_PER_PSI * pi * head_mm * specific_gravity**2 * thickness_mm
     return THICK * N_MM2_PER_PSI * pi * head_mm**2 * specific_gravity**2
+
+
+def bearing_across_grain(material: str) -> Known:
+    """Return the reference bearing strength across the grain of a lumber species group (the same in all its grades).
+
+    Units: N/mm2. Valid: species of the design value tables. Raises: UnknownRowError naming them.
+    Source: NDS Supplement 2018 Tables 4A and 4B.
+    """
+    known = []
+    for table, factor in (("lumber_design", N_MM2_PER_PSI), ("lumber_design_metric", 1.0)):
+        for row in load_table(table).rows:
+            known.append(row.text("material"))
+            if row.text("material") == material:
+                value = row.number("compression_perpendicular") * factor
+                return Known(value, "N/mm2", row.source, row.status)
+    raise UnknownRowError("bearing strength across the grain of", material, dict.fromkeys(known))
+
+
+def washer_bearing(washer_mm: float, hole_mm: float, bearing: float) -> float:
+    """Return what the wood under a washer carries: its net area times the bearing strength across the grain.
+
+    Units: mm, N/mm2, result N. Valid: a washer wider than its hole. Raises: OutOfValidity otherwise.
+    Source: NDS 2018 3.10.2 (no load duration factor); the washer must be thick enough not to cup (practice).
+    """
+    within("washer diameter", washer_mm, positive("hole diameter", hole_mm, "mm"), 200.0, "mm", "geometry")
+    return positive("bearing strength", bearing, "N/mm2", "NDS Supplement 2018") * pi / 4 * (washer_mm**2 - hole_mm**2)

@@ -18,7 +18,7 @@ from .finishing import Coverage, GlueProperty, coverage, coverages, glue_propert
 from .materials import ClearWood, Known, Material, clear_woods, material, materials
 from .moisture import Movement, Shrinkage, movement, movements, shrinkage, shrinkages
 from .people import body, look_up
-from .screw_lengths import LengthWindow, screw_window, stocked_length, stocked_lengths
+from .screw_lengths import LengthWindow, bite_diameters, screw_window, stocked_length, stocked_lengths
 from .screws import ScrewGauge, StockScrew, screw_gauge, screw_gauges, screw_stock
 from .sizes import (
     DressedSize,
@@ -58,6 +58,7 @@ __all__ = [
     "UnknownMaterial",
     "UnknownRowError",
     "bending_yield_psi",
+    "bite_diameters",
     "body",
     "clear_woods",
     "coverage",

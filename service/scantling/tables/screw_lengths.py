@@ -5,16 +5,13 @@ length L has its point at depth head_depth + L, so it bites head_depth + L - hea
 """
 
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from .errors import UnknownRowError
+from .people import look_up
 from .screws import StockScrew, screw_gauge, screw_stock
 
-# Bite wanted in the receiver, in shank diameters. 6: below it NDS 2018 12.1.5 gives no design value at all.
-# 3 and 2 are practice: the tapered point takes 2 diameters (NDS Appendix Table L3, footnote 6), so a screw that
-# pulls up a glued joint needs one diameter of full thread more, and one that only locates needs the point.
-BITE_DIAMETERS = {"holds": 6.0, "clamps": 3.0, "locates": 2.0}
-# At 10 diameters NDS 2018 Table 12L gives the full lateral value: more length buys effort, seldom strength.
-ENOUGH_DIAMETERS = 10.0
+ROLES = ("holds", "clamps", "locates")
 GUARD_MM = 0.01
 
 
@@ -35,6 +32,21 @@ class LengthWindow:
     def admits(self, length_mm: float) -> bool:
         """Return True when a length (mm) lies in the window, with 0.01 mm for rounding."""
         return self.shortest_mm - GUARD_MM <= length_mm <= self.longest_mm + GUARD_MM
+
+
+def bite_diameters(fastener: str, role: str) -> tuple[float, float]:
+    """Return the least and the full penetration into the receiver, in diameters, by fastener and role.
+
+    Source: NDS 2018 12.1.4 to 12.1.6 for `holds`; practice for `clamps` and `locates`. Raises UnknownRowError.
+    """
+    if role not in ROLES:
+        raise UnknownRowError("screw role", role, ROLES)
+    least = look_up("fastener_bite", "least", fastener=fastener, role=role)
+    return least.value, look_up("fastener_bite", "full", fastener=fastener, role=role).value
+
+
+# Least bite of a wood screw in shank diameters by role, for those who lay screws out.
+BITE_DIAMETERS = MappingProxyType({role: bite_diameters("wood screw", role)[0] for role in ROLES})
 
 
 def screw_window(
@@ -65,11 +77,10 @@ def window_for_diameter(
     clear_mm: float = 2.0,
 ) -> LengthWindow:
     """Return the window for a screw given by its outside diameter (mm) instead of a gauge; else as screw_window."""
-    if role not in BITE_DIAMETERS:
-        raise UnknownRowError("screw role", role, BITE_DIAMETERS)
     if not diameter_mm > 0:
         raise ValueError(f"screw diameter must be above 0 mm, not {diameter_mm}")
-    bite, enough = BITE_DIAMETERS[role] * diameter_mm, ENOUGH_DIAMETERS * diameter_mm
+    least, full = bite_diameters("wood screw", role)
+    bite, enough = least * diameter_mm, full * diameter_mm
     return window_for_bite(head_layers_mm, receiver_mm, bite, enough, role, head_depth_mm, clear_mm)
 
 
@@ -86,8 +97,8 @@ def window_for_bite(
 
     Raises UnknownRowError for a role other than holds, clamps, locates, ValueError for a negative length.
     """
-    if role not in BITE_DIAMETERS:
-        raise UnknownRowError("screw role", role, BITE_DIAMETERS)
+    if role not in ROLES:
+        raise UnknownRowError("screw role", role, ROLES)
     for name, value in (
         ("head layers", head_layers_mm),
         ("receiver", receiver_mm),
