@@ -50,7 +50,8 @@ class ShelfLoad:
 class Shelf:
     """A shelf: clear span, depth (front to back), thickness mm, wood, family for creep, strips mm, how it is held.
 
-    `strips` are edging strips as (count, width, height) glued to the long edges, top edges flush.
+    `strips` are edging strips as (count, width, height) glued to the long edges, top edges flush; their modulus is the
+    shelf's own where none is given.
     `held` is a line-load case: uniform-simple, uniform-clamped or uniform-two-spans.
     """
 
@@ -60,6 +61,7 @@ class Shelf:
     wood: WoodValues
     family: str
     strips: tuple[tuple[int, float, float], ...] = ()
+    strip_modulus_mpa: float | None = None
     held: str = "uniform-simple"
     service_class: int = 1
     parts: tuple[str, ...] = ()
@@ -188,13 +190,14 @@ def sag_limit(name: str, span_mm: float) -> tuple[float, str, Status]:
 def shelf_section(shelf: Shelf) -> BuiltUp:
     """Return the stiffness of a shelf with its edging strips glued on, top edges flush.
 
-    Units: mm, N/mm2; answer N mm2. Valid: strips of the shelf's own modulus or stiffer, glued along their length.
+    Units: mm, N/mm2; answer N mm2. Valid: strips glued along their whole length.
     Raises: OutOfValidity. Source: statics (transformed section).
     """
     tall = max([shelf.thickness_mm, *(height for _, _, height in shelf.strips)])
     e = shelf.wood.modulus
     pieces = [Piece(shelf.depth_mm, shelf.thickness_mm, tall - shelf.thickness_mm, e)]
-    pieces += [Piece(count * width, height, tall - height, e) for count, width, height in shelf.strips]
+    own = shelf.strip_modulus_mpa or e
+    pieces += [Piece(count * width, height, tall - height, own) for count, width, height in shelf.strips]
     return built_up(tuple(pieces), glued=True)
 
 
