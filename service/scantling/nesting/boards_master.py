@@ -31,8 +31,9 @@ class Master:
 
     def __init__(self, problem: Problem) -> None:
         import highspy
+        from highspy._core import _Highs  # the wrapper class around it greets on standard output
 
-        self._h = highspy._Highs()  # the wrapper class around it greets on standard output
+        self._h = _Highs()
         self._inf = highspy.kHighsInf
         for option, value in (("output_flag", False), ("threads", 1), ("random_seed", 1), ("presolve", "off")):
             self._h.setOptionValue(option, value)

@@ -114,7 +114,7 @@ def build_problems(job: Job) -> tuple[list[Problem], list[Unplaced]]:
         key=lambda s: (board_cost(s, priced), s.length, s.defects, str(s.material), s.thickness or 0, s.id),
     )
     bins = tuple(Bin(s.id, board_cost(s, priced), s.quantity, clear_stretches(s, job), s.length) for s in boards)
-    kinds: dict[tuple[object, ...], Kind] = {}
+    kinds: dict[tuple[int, tuple[int, ...], tuple[str, ...]], Kind] = {}
     unplaced: list[Unplaced] = []
     for piece, together in _lengths(job):
         weight = piece.length + piece.oversize + job.cutting.kerf
@@ -130,7 +130,7 @@ def build_problems(job: Job) -> tuple[list[Problem], list[Unplaced]]:
         kinds[key] = replace(
             kind, demand=kind.demand + piece.quantity, members=kind.members + members, together=together
         )
-    ordered = [kinds[key] for key in sorted(kinds)]  # type: ignore[type-var]
+    ordered = [kinds[key] for key in sorted(kinds)]
     return _components(ordered, bins), unplaced
 
 

@@ -1,0 +1,187 @@
+"""The cuts of a layout as a person makes them: in order, each with its saw, its setting, what is held, what falls off.
+
+The order follows the shop: one long edge trued, all strips ripped from it, then the crosscuts; within that, cuts at
+one setting are made one after the other. Every cut runs from edge to edge of the piece held at that time.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from .nouns import Job, Layout, Stock
+from .saws import Obstacle, Saws, good_face
+from .sequence_order import in_order
+from .sequence_steps import Fall, Held, Step, steps_of
+
+__all__ = ["Cut", "Fall", "Held", "Setup", "cut_sequence", "group_by_setting"]
+
+_MM = 100
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One cut. Sizes and places in 0.01 mm on the whole sheet or board; `to_plain` gives mm.
+
+    kind: rip (along the stock), crosscut, or trim (truing an edge). `method` says how the saw is set: fence, stop,
+    guide or line, at `setting` from the edge against it to the near side of the blade; `saw` is None where no saws
+    were given. `held` is the piece on the saw, `falls` what is cut off (nothing where the blade only shaves an
+    edge) and `rest` what stays. `axis` is the direction across the blade, `at` where the kerf begins on it.
+    `allowance` above 0 marks a break-down cut, that much oversize; the finish cut follows. `after` is the number of
+    the cut that freed the held piece.
+    """
+
+    number: int
+    kind: str
+    axis: str
+    at: int
+    kerf: int
+    travel: int
+    saw: str | None
+    method: str
+    setting: int
+    held: Held
+    falls: Fall | None
+    rest: Fall
+    after: int | None = None
+    level: int = 0
+    good_face: str | None = None
+    allowance: int = 0
+    finish: bool = False
+    mark: int | None = None
+    obstacles: tuple[Obstacle, ...] = ()
+    by_hand: bool = False
+    too_heavy: bool = False
+
+    @property
+    def setup(self) -> tuple[str, str, str, int]:
+        """What has to be set before the cut: alike for cuts that can follow each other without touching the saw."""
+        return (self.saw or "", self.method, "crosscut" if self.axis == "x" else "rip", self.setting)
+
+    def to_plain(self) -> dict[str, object]:
+        """Return the cut as JSON members, lengths in mm."""
+        return {
+            "number": self.number,
+            "kind": self.kind,
+            "saw": self.saw,
+            "method": self.method,
+            "setting_mm": self.setting / _MM,
+            "mark_mm": None if self.mark is None else self.mark / _MM,
+            "axis": self.axis,
+            "at_mm": self.at / _MM,
+            "length_mm": self.travel / _MM,
+            "kerf_mm": self.kerf / _MM,
+            "held": self.held.to_plain(),
+            "falls": None if self.falls is None else self.falls.to_plain(),
+            "rest": self.rest.to_plain(),
+            "good_face": self.good_face,
+            "allowance_mm": self.allowance / _MM,
+            "finish": self.finish,
+            "by_hand": self.by_hand,
+            "too_heavy": self.too_heavy,
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class Setup:
+    """One setting of one saw and the cuts made with it, as (index of the layout, number of the cut)."""
+
+    saw: str | None
+    method: str
+    kind: str
+    setting: int
+    cuts: tuple[tuple[int, int], ...]
+
+    def to_plain(self) -> dict[str, object]:
+        """Return the setup as JSON members; layouts are counted from 1."""
+        return {
+            "saw": self.saw,
+            "method": self.method,
+            "kind": self.kind,
+            "setting_mm": self.setting / _MM,
+            "cuts": [{"layout": layout + 1, "cut": number} for layout, number in self.cuts],
+        }
+
+
+def cut_sequence(
+    layout: Layout, job: Job, saws: Saws | None = None, densities: Mapping[str, float] | None = None
+) -> tuple[Cut, ...]:
+    """Return the cuts of one layout in the order they are made.
+
+    Without saws every cut is listed with its setting but no saw. `densities` gives kg/m³ by material where the job's
+    material names are not those of the materials table; a thickness must be known for a weight.
+    """
+    stock = next(s for s in job.stock if s.id == layout.stock)
+    steps = steps_of(layout, stock, job, saws, _kg_per_unit(stock, densities or {}))
+    cuts = [_cut(step, stock, job) for step in steps]
+    order = in_order([(c.setup, c.level, c.kind == "trim", c.after, c.travel) for c in cuts])
+    number = {old: new for new, old in enumerate(order, start=1)}
+    return tuple(
+        replace(cuts[i], number=number[i], after=None if cuts[i].after is None else number[cuts[i].after or 0])
+        for i in order
+    )
+
+
+def group_by_setting(sequences: Sequence[Sequence[Cut]]) -> tuple[Setup, ...]:
+    """Return the cuts of all layouts gathered by setting, in an order in which every piece is there when it is cut.
+
+    A setting comes up again only where a piece for it does not exist before.
+    """
+    flat = [(index, cut) for index, cuts in enumerate(sequences) for cut in cuts]
+    place = {(index, cut.number): i for i, (index, cut) in enumerate(flat)}
+    order = in_order(
+        [
+            (c.setup, c.level, c.kind == "trim", None if c.after is None else place[index, c.after], c.travel)
+            for index, c in flat
+        ]
+    )
+    setups: list[Setup] = []
+    last: tuple[object, ...] | None = None
+    for i in order:
+        index, cut = flat[i]
+        if cut.setup != last:
+            setups.append(Setup(cut.saw, cut.method, cut.setup[2], cut.setting, ()))
+            last = cut.setup
+        setups[-1] = replace(setups[-1], cuts=(*setups[-1].cuts, (index, cut.number)))
+    return tuple(setups)
+
+
+def _cut(step: Step, stock: Stock, job: Job) -> Cut:
+    choice = step.choice
+    operation = step.operation
+    setting = operation.wanted if choice is None else choice.setting
+    kind = "trim" if step.trims else "rip" if operation.rip else "crosscut"
+    return Cut(
+        number=0,
+        kind=kind,
+        axis=step.axis,
+        at=step.at,
+        kerf=step.kerf,
+        travel=operation.travel,
+        saw=None if choice is None else choice.saw.id,
+        method=("stop" if stock.width is None else "line") if choice is None else choice.method,
+        setting=setting,
+        held=step.held,
+        falls=step.falls,
+        rest=step.rest,
+        after=step.after,
+        level=step.level,
+        good_face=None if choice is None else good_face(choice.saw),
+        allowance=step.allowance,
+        finish=step.finish,
+        mark=step.at if stock.width is None else None,
+        obstacles=() if choice is None else choice.obstacles,
+        by_hand=choice is not None and choice.by_hand,
+        too_heavy=choice is not None and choice.too_heavy,
+    )
+
+
+def _kg_per_unit(stock: Stock, densities: Mapping[str, float]) -> float | None:
+    """Return the mass of 0.01 mm × 0.01 mm of a sheet in kg, or None where it is not known."""
+    if stock.width is None or stock.thickness is None or stock.material is None:
+        return None
+    density = densities.get(stock.material)
+    if density is None:
+        from scantling.tables import materials
+
+        known = materials().get(stock.material)
+        density = None if known is None else known.density_kg_m3
+    return None if density is None else density * (stock.thickness / 1e5) / 1e10
