@@ -55,6 +55,11 @@ def operation(
     }
 
 
+def link(operation_id: str, description: str, **parameters: str) -> dict[str, Any]:
+    """Return an OpenAPI link: which operation an answer leads to, and where its parameters stand in the answer."""
+    return {"operationId": operation_id, "description": description, "parameters": parameters}
+
+
 def column_names(table: Table) -> list[str]:
     """Return the names of a table's columns."""
     return [column if isinstance(column, str) else column[0] for column in table.columns]

@@ -9,7 +9,7 @@ from starlette.responses import Response
 from scantling.findings import catalogue
 from scantling.tables import load_table, table_names
 
-from ..describe import form_of, operation
+from ..describe import form_of, link, operation
 from ..problems import KINDS, Kind, Problem
 from ..respond import Form, Table, cached, member, render
 from ..rules import CROSS_FIELD_RULES, SCHEMA_CODES
@@ -31,6 +31,7 @@ PROBLEMS = (Table("problems", ("slug", "status", "title", "meaning", "remedy"), 
         "catalogues",
         Tables,
         tables=TABLES,
+        links={"Table": link("get_table", "The first table.", table="$response.body#/tables/0/id")},
     ),
 )
 async def list_tables(request: Request, form: Annotated[Form, Depends(form_of(TABLES))]) -> Response:
@@ -113,6 +114,7 @@ async def list_findings(request: Request, form: Annotated[Form, Depends(form_of(
         "catalogues",
         ProblemKinds,
         tables=PROBLEMS,
+        links={"Problem": link("get_problem", "The first kind.", slug="$response.body#/problems/0/slug")},
     ),
 )
 async def list_problems(request: Request, form: Annotated[Form, Depends(form_of(PROBLEMS))]) -> Response:

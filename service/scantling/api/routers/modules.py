@@ -6,7 +6,7 @@ from fastapi import APIRouter, Body, Depends, Path, Request
 from starlette.responses import Response
 
 from ..calls import calls_of
-from ..describe import REPEAT, JsonBody, form_of, operation
+from ..describe import REPEAT, JsonBody, form_of, link, operation
 from ..problems import Problem
 from ..respond import Form, Table, cached, member, render
 from ..schemas.examples import PARTS
@@ -60,6 +60,10 @@ ModuleId = Annotated[
         ModuleList,
         tables=MODULES,
         worker=True,
+        links={
+            "Module": link("get_module", "The first module in full.", module="$response.body#/modules/0/id"),
+            "Parts": link("compute_parts", "The first module worked out.", module="$response.body#/modules/0/id"),
+        },
     ),
 )
 async def list_modules(request: Request, form: Annotated[Form, Depends(form_of(MODULES))]) -> Response:
@@ -78,6 +82,7 @@ async def list_modules(request: Request, form: Annotated[Form, Depends(form_of(M
         ModuleAnswer,
         worker=True,
         missing=True,
+        links={"Parts": link("compute_parts", "This module worked out.", module="$response.body#/id")},
     ),
 )
 async def get_module(request: Request, module: ModuleId, form: Annotated[Form, Depends(form_of())]) -> Response:

@@ -8,13 +8,13 @@ from typing_extensions import TypeAliasType
 from .branches import by_type, length_or, mapped, number, text
 from .lengths import THICKNESS_HELP, AnyThickness, Length, LengthOrZero, LengthRule, Reading
 from .marks import COUNT, LINE_UNIT, MM, RATIO, unit
-from .scalars import Closed, Id, Money, Open
+from .scalars import Closed, Id, Money, Open, Whole
 
 Kerf = TypeAliasType("Kerf", Annotated[Reading, LengthRule(least=0, most=20)])
 TapeStep = Literal["1/8 in", "1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"]
 PartGrain = Literal["along", "across", "any"]
 Preset = Literal["quick", "normal", "thorough"]
-WorkUnits = Annotated[int, Field(strict=True, ge=1, le=100_000_000)]
+WorkUnits = Annotated[int, Field(strict=True, ge=1, le=100_000_000), Whole]
 
 TAPE: Any = Field("1/16 in", description="The step lengths are shown in: what the tape at the bench is read to.")
 CURRENCY = Field("USD", description="Currency of every price of the request, as an ISO 4217 code.")
@@ -43,7 +43,7 @@ EFFORT: Any = Field(
     description="How long to search, in work units or as a preset; `normal` is worth about one second of one core.",
     json_schema_extra=unit("work units"),
 )
-Seed = Annotated[int, Field(strict=True, ge=0, le=2**31 - 1)]
+Seed = Annotated[int, Field(strict=True, ge=0, le=2**31 - 1), Whole]
 SEED: Any = Field(1, description="Seed of the search: another seed may find another answer.", json_schema_extra=RATIO)
 TRIM = Field(
     None, description="What is cut off every edge of a sheet, or off each; 0 for sheets whose edges you trust."
@@ -60,7 +60,7 @@ class Stock(Closed):
     width: Length | None = Field(None, description="Width; without it the stock is a board, cut to length only.")
     board_width: Length | None = Field(None, description="Width of a board as sold, to tell boards apart.")
     price: Money | None = Field(None, description="Price of one; of an offcut its book value.")
-    quantity: Annotated[int, Field(strict=True, ge=0, le=20_000)] | None = Field(
+    quantity: Annotated[int, Field(strict=True, ge=0, le=20_000), Whole] | None = Field(
         None, description="How many there are; null for as many as needed.", json_schema_extra=COUNT
     )
     offcut: Annotated[bool, Field(strict=True)] = Field(False, description="True for stock that is on hand already.")

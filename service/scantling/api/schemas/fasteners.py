@@ -8,10 +8,10 @@ from typing_extensions import TypeAliasType
 from .common import FINDINGS, Finding
 from .lengths import Broken, Checked, Length, LengthOrZero, LengthRule, Measured, Reading, Thickness, repeated
 from .marks import COUNT, DEG, MM, RATIO, N, unit
-from .scalars import Closed, Id, Open
+from .scalars import Closed, Id, Open, Whole
 
 MOST_JOINTS = 500
-Gauge = Annotated[int, Field(strict=True, ge=4, le=24)]
+Gauge = Annotated[int, Field(strict=True, ge=4, le=24), Whole]
 Stress = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=2000)]
 Diameter = TypeAliasType("Diameter", Annotated[Reading, LengthRule(least=1, most=30)])
 FastenerLength = TypeAliasType("FastenerLength", Annotated[Reading, LengthRule(least=3, most=1000)])
@@ -72,7 +72,7 @@ class FastenerJoint(Closed):
         "holds", description="`holds` carries the load, `clamps` pulls up a glued joint, `locates` keeps in place."
     )
     head_depth: LengthOrZero | None = Field(None, description="How deep the head is sunk below the surface.")
-    count: Annotated[int, Field(strict=True, ge=1, le=1000)] = Field(
+    count: Annotated[int, Field(strict=True, ge=1, le=1000), Whole] = Field(
         1, description="How many alike share the load.", json_schema_extra=COUNT
     )
     loads: Loads | None = Field(None, description="What pulls on the joint.")

@@ -22,7 +22,7 @@ from .common import (
 )
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, LengthRule, Measured, Reading, repeated
 from .marks import COUNT, CURRENCY_UNIT, MM, RATIO, unit
-from .scalars import Closed, Currency, Id, Open
+from .scalars import Closed, Currency, Id, Open, Whole
 
 MOST_KINDS = 500
 MOST_PIECES = 20_000
@@ -36,7 +36,7 @@ class NestingPart(Closed):
     length: Length = Field(description="Length of the piece.")
     width: Length | None = Field(None, description="Width of the piece; without it the part is cut from boards.")
     thickness: AnyThickness | None = Field(None, description=THICKNESS_HELP)
-    quantity: Annotated[int, Field(strict=True, ge=1, le=MOST_PIECES)] = Field(
+    quantity: Annotated[int, Field(strict=True, ge=1, le=MOST_PIECES), Whole] = Field(
         1, description="How many are needed.", json_schema_extra=COUNT
     )
     grain: PartGrain = Field("along", description="Where the part's grain runs, relative to its length.")
@@ -51,7 +51,7 @@ class NestingSaw(Closed):
 
     kerf: Kerf = Field(description="Width of the blade's cut.")
     trim: Trim | None = TRIM
-    stages: Annotated[int, Field(strict=True, ge=1, le=20)] | None = Field(
+    stages: Annotated[int, Field(strict=True, ge=1, le=20), Whole] | None = Field(
         None, description="How often a piece may be turned between cuts; null for any.", json_schema_extra=COUNT
     )
     first_cut: Literal["along", "across", "either"] = Field(

@@ -29,7 +29,7 @@ from .marks import COUNT, DEG, KG, MIN, unit
 from .modules import PARAMETERS, ROLES, Roles
 from .nestings import NestingAnswer
 from .pieces import CutListRow, PartsAnswer
-from .scalars import Closed, Currency, Id, Money, Name, Open, OpenObject, Slug
+from .scalars import Closed, Currency, Id, Money, Name, Open, OpenObject, Slug, Whole
 
 MOST_MODULES = 40
 GlueKind = Literal["PVA", "cross-linking PVA", "polyurethane", "epoxy", "resorcinol"]
@@ -37,7 +37,7 @@ FinishKind = Literal["semitransparent stain", "paint", "water repellent preserva
 Minutes = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=10_000)]
 Kilograms = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=300)]
 Degrees = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=90)]
-Few = Annotated[int, Field(strict=True, ge=1, le=1000)]
+Few = Annotated[int, Field(strict=True, ge=1, le=1000), Whole]
 BodySize = TypeAliasType("BodySize", Annotated[Reading, LengthRule(least=50, most=2000)])
 
 
@@ -46,7 +46,7 @@ class ProjectModule(Closed):
 
     id: Id = Field(description="The caller's name for it.")
     module: Slug = Field(description="Id of the module, of GET /v1/modules.")
-    quantity: Annotated[int, Field(strict=True, ge=1, le=100)] = Field(
+    quantity: Annotated[int, Field(strict=True, ge=1, le=100), Whole] = Field(
         1, description="How many are made.", json_schema_extra=COUNT
     )
     parameters: OpenObject | None = PARAMETERS
@@ -104,7 +104,7 @@ class Finish(Closed):
     """What the surface is coated with."""
 
     kind: FinishKind = Field(description="What it is.")
-    coats: Annotated[int, Field(strict=True, ge=1, le=10)] | None = Field(
+    coats: Annotated[int, Field(strict=True, ge=1, le=10), Whole] | None = Field(
         None,
         description="How many coats; the usual number where it is left out.",
         json_schema_extra=COUNT,
@@ -118,7 +118,7 @@ class ScrewBox(Closed):
     kind: Literal["wood screw"] = Field("wood screw", description="What they are.")
     gauge: Gauge = Field(description="Gauge number.", json_schema_extra=unit("gauge number"))
     length: Length = Field(description="Length.")
-    box: Annotated[int, Field(strict=True, ge=1, le=100_000)] = Field(
+    box: Annotated[int, Field(strict=True, ge=1, le=100_000), Whole] = Field(
         100, description="How many are in a box.", json_schema_extra=COUNT
     )
     price: Money | None = Field(None, description="Price of a box.")
@@ -161,7 +161,7 @@ class ProjectRequest(Checked, Measured):
     clamps: list[Clamp] | None = Field(None, description="The clamps.", max_length=50)
     glue: Glue | None = Field(None, description="The glue.")
     finish: Finish | None = Field(None, description="The finish; without one none is taken off.")
-    hands: Annotated[int, Field(strict=True, ge=1, le=8)] = Field(
+    hands: Annotated[int, Field(strict=True, ge=1, le=8), Whole] = Field(
         1, description="How many people build it.", json_schema_extra=COUNT
     )
     fasteners: list[ScrewBox] | None = Field(None, description="Fasteners by the box.", max_length=200)
