@@ -1,10 +1,11 @@
 """The leaning seat: every size follows from the cushions and the measured thickness; checked by plain geometry."""
 
+from itertools import pairwise
 from math import atan2, cos, degrees, radians, sin, tan
 
 import pytest
-from pieces import build
 
+from pieces import build
 from scantling.board import cut_list, patches, saw_settings
 from scantling.kit import AssemblyError
 
@@ -23,7 +24,8 @@ def test_the_row_is_the_cushions_and_the_gaps_between_them():
 
 def test_taking_an_arm_away_takes_its_post_away():
     """An arm post stands outside the end rib: case O23, a sofa without one arm is shorter by the arm."""
-    widths = {arms: (lambda b: b[1][0] - b[0][0])(seat(arms=arms).bounds()) for arms in ("both", "left", "none")}
+    bounds = {arms: seat(arms=arms).bounds() for arms in ("both", "left", "none")}
+    widths = {arms: high[0] - low[0] for arms, (low, high) in bounds.items()}
     assert widths["both"] - widths["left"] == pytest.approx(38)
     assert widths["left"] - widths["none"] == pytest.approx(38)
 
@@ -86,7 +88,7 @@ def test_deck_slats_fill_the_deck_with_even_gaps_and_the_last_takes_the_rest():
     piece = seat()
     chain = next(c for c in piece.chains if c.name == "deck")
     slats = [p for p in piece.parts.values() if p.name == "seat slat"]
-    gaps = [b.y0 - a.y1 for a, b in zip(slats, slats[1:], strict=False)]
+    gaps = [b.y0 - a.y1 for a, b in pairwise(slats)]
     assert gaps == pytest.approx([5.0] * len(gaps), abs=0.02)
     assert chain.closing == slats[-1].id
     assert sum(link.size for link in chain.links) == pytest.approx(chain.total)

@@ -1,8 +1,8 @@
 """The storage footstool: folded legs that meet, sides that fit between, a lid that lies on them with play."""
 
 import pytest
-from pieces import build
 
+from pieces import build
 from scantling.board import cut_list, patches
 from scantling.kit import AssemblyError
 

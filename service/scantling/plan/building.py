@@ -10,7 +10,7 @@ from scantling.kit import Build, Module, Parameters
 from scantling.measure import RequestError, RequestProblem, pointer
 from scantling.mechanics.wood import Wood
 
-from .materials import MaterialFacts, material_facts, role_materials
+from .materials import Supplies, material_facts, role_materials
 from .waiting import assumed_thickness
 
 Modules = Mapping[str, type[Module[Any]]]
@@ -37,9 +37,7 @@ def find_module(modules: Modules, id: str, at: str) -> type[Module[Any]]:
     raise RequestError([RequestProblem(at, f"there is no module {id!r}{hint}", "unknown-module")])
 
 
-def build_module(
-    modules: Modules, request: Mapping[str, Any], described: Mapping[str, MaterialFacts], unit: str, at: str
-) -> Built:
+def build_module(modules: Modules, request: Mapping[str, Any], supplies: Supplies, at: str) -> Built:
     """Build one module of a request {id, module, quantity, parameters, materials}; `at` prefixes pointers.
 
     Raises RequestError naming every fault: an unknown module, parameter, role or material, a size out of range, or
@@ -49,10 +47,12 @@ def build_module(
     problems: list[RequestProblem] = []
     parameters: Parameters | None = None
     try:
-        parameters = module.parameters.read(request.get("parameters", {}), unit, at + pointer("parameters"))
+        parameters = module.parameters.read(request.get("parameters", {}), supplies.unit, at + pointer("parameters"))
     except RequestError as error:
         problems.extend(error.errors)
-    materials = role_materials(module, request.get("materials", {}), described, at + pointer("materials"), problems)
+    materials = role_materials(
+        module, request.get("materials", {}), described, at + pointer("materials"), problems, stock
+    )
     if problems or parameters is None:
         raise RequestError(problems)
     try:
@@ -61,5 +61,5 @@ def build_module(
         raise RequestError([RequestProblem(at + pointer("parameters"), str(error), "cannot-be-built")]) from error
     assembly.findings.extend(assumed_thickness(module, parameters, materials, assembly))
     id = request.get("id", module.id)
-    woods = {m.material: material_facts(m.material, described).wood for m in materials.values()}
+    woods = {m.material: material_facts(m.material, supplies.described).wood for m in materials.values()}
     return Built(id, module, request.get("quantity", 1), parameters, assembly, woods)

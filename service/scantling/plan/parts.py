@@ -9,7 +9,7 @@ from scantling.measure import Tape
 
 from .building import Built, Modules, build_module
 from .checks import Checked, check
-from .materials import described_materials
+from .materials import Supplies
 from .summary import piece_summary
 
 DEFAULT_TAPE = "1/16 in"
@@ -17,8 +17,7 @@ DEFAULT_TAPE = "1/16 in"
 
 def parts(request: Mapping[str, Any], *, modules: Modules) -> dict[str, Any]:
     """Answer POST /v1/modules/{module}/parts. Raises RequestError with pointers for what cannot be computed."""
-    described = described_materials(request.get("described", ()))
-    built = build_module(modules, request, described, request.get("units", "mm"), "")
+    built = build_module(modules, request, Supplies.of(request, "described"), "")
     return piece_to_plain(built, check(built), Tape.parse(request.get("tape", DEFAULT_TAPE)))
 
 

@@ -16,9 +16,10 @@ from scantling.nesting.plain import nesting_to_plain
 from .building import Built, Modules, build_module
 from .checks import Checked, check
 from .cutting import Wanted, nesting_job, wanted
-from .materials import described_materials
+from .materials import Supplies
 from .parts import DEFAULT_TAPE, piece_to_plain
 from .saws import cutting_of, effort_of
+from .sitting import sitters
 from .summary import project_summary
 from .take_off import TakeOff, boxes, take_off
 
@@ -67,7 +68,8 @@ def plan_project(
     listed = take_off(pieces, job, nesting, request)
     costing = _costed(listed, prices, terms, pieces)
     wet = request.get("place", {}).get("exposure", "indoors") != "indoors"
-    checked = tuple(check(p, wet=wet) for p in pieces)
+    household = sitters(request.get("people", ()))
+    checked = tuple(check(p, wet=wet, household=household) for p in pieces)
     findings = grouped(
         [
             *_not_used(request),
@@ -90,13 +92,13 @@ def _build_all(request: Mapping[str, Any], modules: Modules) -> list[Built]:
     if not 1 <= len(entries) <= MOST_MODULES:
         detail = f"a project has 1 to {MOST_MODULES} modules, not {len(entries)}"
         raise RequestError([RequestProblem("/modules", detail, "module-count")])
-    described = described_materials(request.get("materials", ()))
+    supplies = Supplies.of(request)
     pieces: list[Built] = []
     problems: list[RequestProblem] = []
     for i, entry in enumerate(entries):
         at = pointer("modules", i)
         try:
-            pieces.append(build_module(modules, entry, described, request.get("units", "mm"), at))
+            pieces.append(build_module(modules, entry, supplies, at))
         except RequestError as error:
             problems.extend(error.errors)
     problems.extend(_repeated(pieces))
@@ -142,7 +144,7 @@ def _costed(listed: TakeOff, prices: Sequence[Price], terms: Terms, pieces: Sequ
     return cost(listed.lines, [*kept, *spread], terms)
 
 
-NOT_USED = ("tools", "clamps", "hands", "people")
+NOT_USED = ("tools", "clamps", "hands")
 
 
 def _not_used(request: Mapping[str, Any]) -> list[Finding]:
