@@ -122,3 +122,17 @@ def test_the_same_request_gives_the_same_answer():
         "waste": {"screw": 10},
     }
     assert str(costings(request)) == str(costings(request))
+
+
+def test_tax_on_what_is_used_from_the_shelf_has_its_line():
+    # Nothing is bought, so the tax as bought is nothing; what is used is worth 10.00 and 0.70 of tax.
+    answer = costings(
+        {
+            "take_off": [{"id": "a", "kind": "sheet", "quantity": 1, "on_hand": 1}],
+            "prices": [{"id": "a", "price": "10.00"}],
+            "tax": {"percent": 7},
+        }
+    )
+    assert answer["total"]["amount"] == "0.00"
+    assert answer["as_used"]["total"] == "10.70"
+    assert [line["as_used"] for line in answer["lines"]] == ["10.00", "0.70"]

@@ -41,7 +41,7 @@ def line_rows(costing: Costing) -> list[Row]:
     rows = [_goods_row(line, costing.currency, share.get(line.take_off.id)) for line in costing.lines]
     rows += [_labour_row(line, costing.currency) for line in costing.labour]
     bought, used = costing.as_bought, costing.as_used
-    if bought.tax and not bought.tax_included:
+    if (bought.tax or used.tax) and not bought.tax_included:
         rows.append(_added_row("tax", "tax", bought.tax, used.tax, costing.currency))
     for (what, as_bought), (_, as_used) in zip(bought.mark_ups, used.mark_ups, strict=True):
         rows.append(_added_row("mark-up", what, as_bought, as_used, costing.currency))
