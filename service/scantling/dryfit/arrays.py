@@ -37,7 +37,7 @@ class Block:
 class Soup:
     """All cells of some parts. `part_of` (n,) is the part of each cell; `low`, `high` (n, 3) are their boxes in mm.
 
-    `block_of` and `row_of` (n,) say where a cell stands in `blocks`.
+    `block_of` and `row_of` (n,) say where a cell stands in `blocks`; `square` (n,) whether it is its own box.
     """
 
     parts: tuple[Part, ...]
@@ -48,6 +48,7 @@ class Soup:
     block_of: Ints
     row_of: Ints
     blocks: tuple[Block, ...]
+    square: NDArray[np.bool_]
 
     def pairs_by_block(self, a: Ints, b: Ints) -> Iterator[tuple[Ints, Block, Block]]:
         """Split pairs of cells by the blocks they lie in: (which pairs, bodies a, bodies b)."""
@@ -86,8 +87,10 @@ def soup(parts: Sequence[Part]) -> Soup:
         blocks.append(_block([cells[i] for i in rows], [corners[i] for i in rows], [edges[i] for i in rows]))
     low = np.array([[min(v) for v in zip(*ring, strict=True)] for ring in corners]).reshape(-1, 3)
     high = np.array([[max(v) for v in zip(*ring, strict=True)] for ring in corners]).reshape(-1, 3)
-    return Soup(tuple(parts), tuple(cells), np.array(part_of, dtype=np.int64), low, high, block_of, row_of,
-                tuple(blocks))  # fmt: skip
+    square = np.zeros(len(cells), dtype=bool)
+    square[block_of == 0] = np.all(np.abs(blocks[0].normals).max(axis=2) > PARALLEL, axis=1)
+    owners = np.array(part_of, dtype=np.int64)
+    return Soup(tuple(parts), tuple(cells), owners, low, high, block_of, row_of, tuple(blocks), square)
 
 
 def _block(cells: Sequence[Cell], corners: Sequence[Sequence[object]], edges: Sequence[Sequence[object]]) -> Block:

@@ -84,6 +84,6 @@ def _facing(faces: Faces, a: Ints, b: Ints, reach: float) -> tuple[list[int], li
     i, j = i[keep], j[keep]
     keep = np.all(faces.low[i] <= faces.high[j] + reach, axis=1) & np.all(faces.low[j] <= faces.high[i] + reach, axis=1)
     i, j = i[keep], j[keep]
-    heights = np.einsum("pck,pk->pc", faces.corners[i], faces.normals[j]) - faces.offsets[j][:, None]
+    heights = (faces.corners[i] @ faces.normals[j][:, :, None])[:, :, 0] - faces.offsets[j][:, None]
     keep = (heights.min(axis=1) <= reach) & (heights.max(axis=1) >= -reach)
     return i[keep].tolist(), j[keep].tolist()

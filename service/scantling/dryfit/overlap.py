@@ -90,7 +90,7 @@ def separation(a: Block, b: Block, enough: float) -> Floats:
 
 def beyond_faces(a: Block, b: Block) -> Floats:
     """Return the greatest distance by which all of b[k] lies outside one face of a[k], in mm (negative: inside)."""
-    heights = np.einsum("pfk,pvk->pfv", a.normals, b.corners).min(axis=2) - a.offsets
+    heights = (a.normals @ b.corners.transpose(0, 2, 1)).min(axis=2) - a.offsets
     best: Floats = heights.max(axis=1)
     return best
 
@@ -102,11 +102,11 @@ def _beyond_edges(a: Block, b: Block) -> Floats:
 
 def along_axes(axes: Floats, a: Block, b: Block) -> Floats:
     """Return the widest gap between a[k] and b[k] along axes (m, X, 3) of any length; too short ones are left out."""
-    length = np.sqrt(np.einsum("pxk,pxk->px", axes, axes))
+    length = np.sqrt((axes * axes).sum(axis=2))
     usable = length > AXIS_LENGTH
     axes = axes / np.where(usable, length, 1.0)[:, :, None]
-    on_a = np.einsum("pxk,pvk->pxv", axes, a.corners)
-    on_b = np.einsum("pxk,pvk->pxv", axes, b.corners)
+    on_a = axes @ a.corners.transpose(0, 2, 1)
+    on_b = axes @ b.corners.transpose(0, 2, 1)
     gap = np.maximum(on_b.min(axis=2) - on_a.max(axis=2), on_a.min(axis=2) - on_b.max(axis=2))
     best: Floats = np.where(usable, gap, -np.inf).max(axis=1)
     return best

@@ -61,8 +61,8 @@ def passages(soup: Soup, fasteners: tuple[Fastener, ...], axes: Axes) -> list[li
     for which, block in soup.cells_by_block(cell):
         s, c = screw[which], cell[which]
         d, head = axes.directions[s], axes.heads[s]
-        closing = np.einsum("pfk,pk->pf", block.normals, d)
-        height = np.einsum("pfk,pk->pf", block.normals, head) - block.offsets
+        closing = (block.normals @ d[:, :, None])[:, :, 0]
+        height = (block.normals @ head[:, :, None])[:, :, 0] - block.offsets
         enter, leave = _crossings(closing, height)
         hit = np.flatnonzero((leave - enter > JOINED_MM) & (leave >= -BEHIND_MM) & (enter <= axes.points[s] + AHEAD_MM))
         ends, edges, nearest = _beside(closing[hit], height[hit], enter[hit], leave[hit], axes.points[s[hit]],

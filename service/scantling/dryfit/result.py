@@ -6,15 +6,19 @@ from typing import Any
 from scantling.board import Group
 from scantling.findings import Finding, Severity, count_errors
 
+from .balance import Balance
 from .joints import Meeting
+from .order import Order
 from .screws import ScrewFit
 
 
 @dataclass(frozen=True, slots=True)
 class DryFit:
-    """The whole answer. `order` and `balance` are None where the piece is not even sound enough to ask."""
+    """The whole answer. `order` and `balance` are None where there are no parts."""
 
     findings: tuple[Finding, ...]
+    order: Order | None
+    balance: Balance | None
     contacts: tuple[Meeting, ...]
     screws: tuple[ScrewFit, ...]
     alike: tuple[Group, ...]
@@ -33,6 +37,8 @@ class DryFit:
         else:
             lines = [f"It does not go together yet: {len(errors)} things to mend."]
             lines += [f.message for f in errors[:4]]
+        if self.order is not None and self.order.feasible:
+            lines.append(f"It can be built in {len(self.order.steps)} steps with every screw reached.")
         if warnings:
             lines.append(f"{warnings} warnings to weigh.")
         return lines
@@ -42,6 +48,8 @@ class DryFit:
         return {
             "summary": self.summary(),
             "findings": [f.to_plain() for f in self.findings],
+            "order": None if self.order is None else self.order.to_plain(),
+            "balance": None if self.balance is None else self.balance.to_plain(),
             "contacts": [m.to_plain() for m in self.contacts],
             "screws": [s.to_plain() for s in self.screws],
             "alike": [{"id": g.id, "parts": list(g.parts), "hand": g.hand, "twin": g.twin} for g in self.alike],

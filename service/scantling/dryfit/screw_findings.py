@@ -2,10 +2,11 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import cache
 
 from scantling.findings import Finding, Severity
 from scantling.tables import materials
-from scantling.tables.screw_lengths import BITE_DIAMETERS
+from scantling.tables.screw_lengths import bite_diameters
 
 from .scene import GUARD, Scene
 from .screws import ScrewFit
@@ -140,7 +141,7 @@ def _point(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
             (fit.holder,), fit.point_at, fit.ahead, scene.settings.point_clear, "mm",
             "Take the next shorter screw: sheets run thin, and drivers sink heads.", "practice", -fit.ahead,
         )  # fmt: skip
-    least = BITE_DIAMETERS[f.role.value] * f.diameter
+    least = bite_wanted(f.kind, f.role.value) * f.diameter
     if fit.bite < least - GUARD:
         no_thread = fit.bite < POINT_DIAMETERS * f.diameter - GUARD
         yield _seen(
@@ -150,6 +151,12 @@ def _point(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
             f"Take a screw {least - fit.bite:.0f} mm longer, or sink its head deeper.",
             "NDS 2018 12.1.5" if f.role.value == "holds" else "practice", -fit.bite,
         )  # fmt: skip
+
+
+@cache
+def bite_wanted(kind: str, role: str) -> float:
+    """Return the least bite in diameters; 0 for bolts, which are held by a nut, and dowels, which are glued."""
+    return 0.0 if kind in ("bolt", "dowel") else bite_diameters(kind, role)[0]
 
 
 def _edges(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:

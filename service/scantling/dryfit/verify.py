@@ -3,8 +3,11 @@
 from scantling.board import Assembly, alike
 from scantling.findings import Finding, ranked
 
+from .balance import balance, balance_findings
 from .joints import adrift, joint_findings, meetings, near_misses, overlap_findings
+from .order import Assembling, order_findings
 from .promises import promise_findings
+from .replay import given_order_findings
 from .result import DryFit
 from .scene import Scene
 from .screw_findings import screw_findings
@@ -21,10 +24,13 @@ def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
     Raises CutError when a cut leaves nothing of a part. An assembly without parts has nothing to find.
     """
     if not assembly.parts:
-        return DryFit((), (), (), ())
+        return DryFit((), None, None, (), (), ())
     scene = Scene.of(assembly, settings)
     meets = meetings(scene)
     screws = screw_fits(scene)
+    assembling = Assembling(scene)
+    order = assembling.order()
+    stands = balance(scene)
     found: list[Finding] = [
         *overlap_findings(scene),
         *joint_findings(scene, meets),
@@ -33,5 +39,9 @@ def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
         *promise_findings(scene),
         *screw_findings(scene, screws),
         *screws_that_meet(scene),
+        *order_findings(assembling),
+        *given_order_findings(assembling),
+        *balance_findings(scene, stands),
     ]
-    return DryFit(tuple(ranked(found)), tuple(meets), tuple(screws), tuple(alike(list(assembly.parts.values()))))
+    groups = tuple(alike(list(assembly.parts.values())))
+    return DryFit(tuple(ranked(found)), order, stands, tuple(meets), tuple(screws), groups)

@@ -1,0 +1,165 @@
+"""Does it stand? Mass, centre of gravity, the polygon it stands on, and how far it leans before it falls each way."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import atan2, degrees, hypot
+from typing import Any
+
+from scantling.board import Assembly
+from scantling.findings import Finding, Severity
+
+from .scene import Scene
+from .settings import Load
+
+Point = tuple[float, float, float]
+Flat = tuple[float, float]
+ON_FLOOR_MM = 0.05
+SIT_IN_MM = 100.0  # a sitter on the front edge has the weight about this far in: practice
+LINE_MM = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Tip:
+    """Tipping over one side of the support polygon, from `a` to `b` on the floor: degrees before it falls.
+
+    Negative means that it does not stand at all with this load. `towards` says which way in words.
+    """
+
+    load: str
+    angle: float
+    a: Flat
+    b: Flat
+    towards: str
+
+
+@dataclass(frozen=True, slots=True)
+class Balance:
+    """Mass in kg and centre of gravity in mm of the parts, what they stand on, and how they tip."""
+
+    mass: float
+    centre: Point
+    support: tuple[Flat, ...]
+    loads: tuple[Load, ...]
+    tips: tuple[Tip, ...]
+
+    def to_plain(self) -> dict[str, Any]:
+        """Return the balance as JSON members."""
+        return {
+            "mass_kg": round(self.mass, 3),
+            "centre_mm": [round(c, 1) for c in self.centre],
+            "support_mm": [[round(x, 1), round(y, 1)] for x, y in self.support],
+            "loads": [{"id": p.id, "mass_kg": p.mass_kg, "at_mm": [round(c, 1) for c in p.at]} for p in self.loads],
+            "tips": [
+                {"load": t.load, "towards": t.towards, "angle_deg": round(t.angle, 1)} for t in self.tips
+            ],
+        }  # fmt: skip
+
+
+def balance(scene: Scene) -> Balance:
+    """Return how the piece stands on its lowest points, empty and under every load."""
+    mass, centre = scene.assembly.mass_and_centre()
+    support = _hull(_floor_points(scene))
+    given = scene.settings.loads
+    loads = tuple(sitters(scene.assembly, scene.settings.person_kg)) if given is None else given
+    tips: list[Tip] = []
+    for load in (None, *loads):
+        total, at = mass, centre
+        if load is not None:
+            total = mass + load.mass_kg
+            x, y, z = ((mass * c + load.mass_kg * p) / total for c, p in zip(centre, load.at, strict=True))
+            at = (x, y, z)
+        tips += _tips("empty" if load is None else load.id, at, support, scene.low[2])
+    return Balance(mass, centre, support, loads, tuple(tips))
+
+
+def sitters(assembly: Assembly, mass_kg: float) -> Iterator[Load]:
+    """Yield a person on the middle and on the front edge of every seat cushion, its top as sat on."""
+    for c in assembly.cushions:
+        if c.kind == "seat":
+            x, top = c.origin[0] + c.width / 2, c.origin[2] + c.loaded
+            yield Load(f"person on {c.id}", mass_kg, (x, c.origin[1] + c.depth / 2, top))
+            yield Load(f"person on the front edge of {c.id}", mass_kg, (x, c.origin[1] + SIT_IN_MM, top))
+
+
+def _floor_points(scene: Scene) -> list[Flat]:
+    floor = scene.low[2] + ON_FLOOR_MM
+    return [
+        (x, y)
+        for cell, low in zip(scene.soup.cells, scene.soup.low[:, 2], strict=True)
+        if low <= floor
+        for x, y, z in cell.corners
+        if z <= floor
+    ]
+
+
+def _hull(points: Sequence[Flat]) -> tuple[Flat, ...]:
+    """Return the convex hull anticlockwise (monotone chain), points within 1e-6 mm of a line left out."""
+    ordered = sorted({(round(x, 6), round(y, 6)) for x, y in points})
+    if len(ordered) < 3:
+        return tuple(ordered)
+
+    def half(row: Sequence[Flat]) -> list[Flat]:
+        chain: list[Flat] = []
+        for p in row:
+            while len(chain) > 1 and _turn(chain[-2], chain[-1], p) <= 1e-6:
+                chain.pop()
+            chain.append(p)
+        return chain[:-1]
+
+    return tuple(half(ordered) + half(ordered[::-1]))
+
+
+def _turn(a: Flat, b: Flat, c: Flat) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def _tips(load: str, centre: Point, support: tuple[Flat, ...], floor: float) -> Iterator[Tip]:
+    """Yield the angle over each side of the support: tan = distance of the centre of gravity inside it / its height."""
+    if len(support) < 3:
+        return
+    height = max(centre[2] - floor, 1e-9)
+    for a, b in zip(support, (*support[1:], support[0]), strict=True):
+        inside = _turn(a, b, (centre[0], centre[1])) / hypot(b[0] - a[0], b[1] - a[1])
+        yield Tip(load, degrees(atan2(inside, height)), a, b, _towards(a, b))
+
+
+def _towards(a: Flat, b: Flat) -> str:
+    """Return which way is out over a side of an anticlockwise polygon."""
+    out = (b[1] - a[1], a[0] - b[0])
+    if abs(out[0]) > abs(out[1]):
+        return "to the right" if out[0] > 0 else "to the left"
+    return "backwards" if out[1] > 0 else "forwards"
+
+
+def balance_findings(scene: Scene, found: Balance) -> Iterator[Finding]:
+    """Report a piece that falls over, tips easily, or has no footing."""
+    if len(found.support) < 3 or _width(found.support) < LINE_MM:
+        yield Finding(
+            "no-footing", Severity.WARNING,
+            "The piece touches the floor on a point or a line only, so it cannot stand by itself.",
+            at_mm=(*found.support[0], scene.low[2]), value=float(len(found.support)), limit=3.0, unit="points",
+            remedy="Let three or more feet reach the floor, or fix it to a wall and leave this out.",
+        )  # fmt: skip
+        return
+    by_load: dict[str, Tip] = {}
+    for tip in found.tips:
+        if tip.load not in by_load or tip.angle < by_load[tip.load].angle:
+            by_load[tip.load] = tip
+    for load, tip in by_load.items():
+        x, y = (tip.a[0] + tip.b[0]) / 2, (tip.a[1] + tip.b[1]) / 2
+        who = "Empty" if load == "empty" else f"With a {load}" if load.startswith("person") else f"With {load}"
+        limit = scene.settings.tip_least_deg if load == "empty" else 0.0
+        if tip.angle < limit:
+            falls = tip.angle < 0
+            words = "it falls over" if falls else f"{tip.angle:.1f}° of lean tip it over"
+            yield Finding(
+                "tips-over" if falls else "tips-easily", Severity.ERROR if falls else Severity.WARNING,
+                f"{who} {words} {tip.towards}.", at_mm=(x, y, scene.low[2]), value=tip.angle, limit=limit, unit="deg",
+                source="practice", remedy="Set the feet further out on that side, or make the piece heavier low down.",
+            )  # fmt: skip
+
+
+def _width(support: Sequence[Flat]) -> float:
+    """Return the least width of the support polygon."""
+    sides = zip(support, (*support[1:], support[0]), strict=True)
+    return min(max(_turn(a, b, p) for p in support) / hypot(b[0] - a[0], b[1] - a[1]) for a, b in sides)

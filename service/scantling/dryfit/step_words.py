@@ -1,0 +1,86 @@
+"""The words of a step of assembly, as one person would tell another."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from scantling.board import JointKind
+
+from .scene import Scene
+from .sweep import Direction
+
+if TYPE_CHECKING:
+    from .order import OrderStep
+
+FROM = (("from the left", "from the right"), ("from the front", "from behind"), ("from below", "from above"))
+
+SLANTED = 0.5  # a direction more than 30° off its leading axis is told by two words
+
+
+def came_from(off: Direction | None) -> str:
+    """Return where a part arrives from, given the direction in which it would come off again."""
+    if off is None:
+        return "into its place"
+    leading = sorted(range(3), key=lambda k: (-round(abs(off[k]), 6), k))
+    first = FROM[leading[0]][1 if off[leading[0]] > 0 else 0]
+    second = leading[1]
+    if abs(off[second]) < SLANTED:
+        return first
+    return f"{first} and {FROM[second][1 if off[second] > 0 else 0].removeprefix('from ')}"
+
+
+def step_text(step: OrderStep, scene: Scene) -> str:
+    """Return the step in plain words."""
+    if not step.brings:
+        return f"Now drive {_screws(step, scene)}."
+    glued = [j for j in step.joints if scene.assembly.joints[j].glued]
+    loose = step.joints and all(scene.assembly.joints[j].kind is JointKind.LOOSE for j in step.joints)
+    folded = any(scene.assembly.joints[j].kind is JointKind.FOLDED_MITRE for j in step.joints)
+    verb = "Lay" if loose else "Fold" if folded else "Bring"
+    words = [f"{verb} {listed(step.brings)} {came_from(step.off)} to {listed(step.to)}"]
+    if glued:
+        words.append("glue where they meet")
+    if step.fasteners:
+        words.append(f"drive {_screws(step, scene)}")
+    if folded and not step.fasteners:
+        words.append("hold the mitre with tape until the glue has set")
+    if loose:
+        words.append("it stays loose")
+    return ", ".join(words) + "."
+
+
+def _screws(step: OrderStep, scene: Scene) -> str:
+    kinds = {scene.assembly.fasteners[f].kind for f in step.fasteners}
+    noun = {"nail": "nail", "bolt": "bolt"}.get(kinds.pop(), "screw") if len(kinds) == 1 else "fastener"
+    n = len(step.fasteners)
+    text = f"{n} {noun}{'s' if n > 1 else ''} ({spanned(step.fasteners)})"
+    tools = {t.id: t for t in scene.settings.tools}
+    other = sorted({t for t in step.tools if t != scene.settings.tools[0].id})
+    if other:
+        text += " with the " + " and the ".join(tools[t].title for t in other)
+    return text
+
+
+def listed(ids: Sequence[str]) -> str:
+    """Return ids as people list them, long lists cut short."""
+    if len(ids) > 6:
+        return f"{', '.join(ids[:5])} and {len(ids) - 5} more"
+    return ids[0] if len(ids) == 1 else f"{', '.join(ids[:-1])} and {ids[-1]}" if ids else "the piece"
+
+
+def spanned(ids: Sequence[str]) -> str:
+    """Return fastener ids with runs of numbers shortened: S1–S4, S9."""
+    runs: list[list[str]] = []
+    for i in ids:
+        if runs and _follows(runs[-1][-1], i):
+            runs[-1].append(i)
+        else:
+            runs.append([i])
+    return ", ".join(r[0] if len(r) == 1 else f"{r[0]}–{r[-1]}" for r in runs)
+
+
+def _follows(a: str, b: str) -> bool:
+    head_a, head_b = a.rstrip("0123456789"), b.rstrip("0123456789")
+    na, nb = a[len(head_a) :], b[len(head_b) :]
+    return head_a == head_b and na.isascii() and nb.isascii() and na != "" and nb != "" and int(nb) == int(na) + 1
