@@ -1,4 +1,4 @@
-"""Holes for screws: our rule against a printed workshop chart (Glen-L boat building plate 6B). Practice, not a standard."""
+"""Screw holes: our rule against a printed workshop chart (Glen-L boat building plate 6B). Practice, not a standard."""
 
 import pytest
 

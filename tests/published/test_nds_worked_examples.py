@@ -57,9 +57,10 @@ def test_nail_lateral() -> None:
 
 
 def test_screw_double_shear_e2_4_differs_by_the_diameter_in_kd() -> None:
-    """E2.4: #10 x 6 in, 0.55, sides 1-1/2, main 3 in: 233.7 lb with KD from the shank; Table 12L needs it from the root.
+    """E2.4: #10 x 6 in, 0.55, sides 1-1/2, main 3 in: 233.7 lb with KD from the shank; Table 12L takes the root.
 
     A difference between two publications of one body, kept visible: we follow the standard's own tables, 255.0 lb.
+    Within 0.3 %: the example takes the bearing strength unrounded.
     """
     row = screw_gauge(10)
     bearing = bearing_small(0.55)
@@ -69,8 +70,8 @@ def test_screw_double_shear_e2_4_differs_by_the_diameter_in_kd() -> None:
         return double_shear(Shear(row.root_mm, *sides, terms)).value_n / N_PER_LB
 
     by_shank = 10 * 0.19 + 0.5
-    assert value(Reductions(by_shank, by_shank, by_shank)) == pytest.approx(233.7, abs=0.3)
-    assert value(reductions(row.diameter_mm, row.root_mm, 0)) == pytest.approx(255.0, abs=0.3)
+    assert value(Reductions(by_shank, by_shank, by_shank)) == pytest.approx(233.7, rel=0.003)
+    assert value(reductions(row.diameter_mm, row.root_mm, 0)) == pytest.approx(255.0, rel=0.003)
 
 
 def test_screw_withdrawal_on_a_reference_page() -> None:

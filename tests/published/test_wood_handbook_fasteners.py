@@ -35,8 +35,21 @@ def test_a_species_off_the_range_is_refused_with_limits_and_source() -> None:
 
 @pytest.mark.parametrize(
     ("gauge", "printed_mm"),
-    [(4, 2.84), (5, 3.18), (6, 3.51), (7, 3.84), (8, 4.17), (9, 4.50), (10, 4.83), (12, 5.49), (14, 6.15), (16, 6.81)]
-    + [(18, 7.47), (20, 8.13), (24, 9.45)],
+    [
+        (4, 2.84),
+        (5, 3.18),
+        (6, 3.51),
+        (7, 3.84),
+        (8, 4.17),
+        (9, 4.50),
+        (10, 4.83),
+        (12, 5.49),
+        (14, 6.15),
+        (16, 6.81),
+        (18, 7.47),
+        (20, 8.13),
+        (24, 9.45),
+    ],
 )
 def test_screw_shanks_table_8_9(gauge: int, printed_mm: float) -> None:
     """Table 8-9, p. 8-12 (FPL-GTR-282): millimetres as printed, against the inches of NDS Table L3."""
