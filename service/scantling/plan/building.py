@@ -50,9 +50,7 @@ def build_module(modules: Modules, request: Mapping[str, Any], supplies: Supplie
         parameters = module.parameters.read(request.get("parameters", {}), supplies.unit, at + pointer("parameters"))
     except RequestError as error:
         problems.extend(error.errors)
-    materials = role_materials(
-        module, request.get("materials", {}), described, at + pointer("materials"), problems, stock
-    )
+    materials = role_materials(module, request.get("materials", {}), supplies, at + pointer("materials"), problems)
     if problems or parameters is None:
         raise RequestError(problems)
     try:
