@@ -10,7 +10,8 @@ import pytest
 import scantling.mechanics
 
 UNIT = re.compile(
-    r"\b(mm2?|N|N/mm2?|N m|kg|kg/m3|psi|degrees|miles|minutes|litres|kPa|lb|pieces|dBA|ratio|ratios|no unit|none)\b|%"
+    r"`unit`|%|"
+    r"\b(mm2?|N|N/mm2?|N m|kg|kg/m3|psi|degrees|miles|minutes|litres|kPa|lb|pieces|dBA|ratio|ratios|no unit|none)\b"
 )
 
 
