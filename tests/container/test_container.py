@@ -3,6 +3,7 @@
 import time
 
 import pytest
+
 from container.container_recipe import HARDENED, IMAGE, Workshop, missing
 
 WHY_NOT = missing()
@@ -69,7 +70,7 @@ def test_the_image_says_how_it_is_run(workshop):
     assert config["Cmd"] == ["/opt/venv/bin/scantling", "serve"]
     assert list(config["ExposedPorts"]) == ["8000/tcp"]
     assert config["StopSignal"] in ("SIGTERM", "15")
-    assert config["Healthcheck"]["Test"] == ["CMD", "/opt/venv/bin/python", "-IS", "/opt/healthcheck.py"]
+    assert workshop.inspect()["HealthCheck"]["Test"] == ["CMD", "/opt/venv/bin/python", "-IS", "/opt/healthcheck.py"]
     names = {entry.partition("=")[0] for entry in config["Env"]}
     assert names <= {
         "PATH", "HOME", "PYTHONUNBUFFERED", "PYTHONDONTWRITEBYTECODE", "SCANTLING_HOST", "SCANTLING_PORT"

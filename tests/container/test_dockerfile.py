@@ -155,7 +155,7 @@ def listening(monkeypatch):
         seen = []
 
         class Door(http.server.BaseHTTPRequestHandler):
-            def do_GET(self):  # noqa: N802 - the name the library calls
+            def do_GET(self):
                 seen.append((self.path, self.headers["Host"]))
                 self.send_response(status)
                 self.end_headers()

@@ -3,11 +3,12 @@
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from concurrent.futures import Executor
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, TypeVar
 
 from .errors import ScantlingError
 
 Json = Mapping[str, Any]
+Answer = TypeVar("Answer")
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,9 +20,13 @@ class Failed:
 
 
 def run_batch(
-    call: Callable[[Json], dict[str, Any]], requests: Iterable[Json], executor: Executor
-) -> Iterator[dict[str, Any] | Failed]:
-    """Yield the answer of `call` to each request, in their order; a failure is yielded as `Failed`, never raised."""
+    call: Callable[[Json], Answer], requests: Iterable[Json], executor: Executor
+) -> Iterator[Answer | Failed]:
+    """Yield the answer of `call` to each request, in their order; a failure is yielded as `Failed`, never raised.
+
+    All requests are handed to the executor when the first answer is asked for. A method of `Client` is a `call` for
+    threads, for processes and for machines: a client that is sent elsewhere opens connections of its own there.
+    """
     asked = [(request, executor.submit(call, request)) for request in requests]
     for request, future in asked:
         try:

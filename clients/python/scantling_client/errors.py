@@ -2,6 +2,7 @@
 
 ScantlingError
 ├── Problem              the service answered with a problem document (RFC 9457)
+├── BadQuantity          a quantity that the service has no use for, such as a time
 └── ServiceUnreachable   no answer, after all tries
 """
 
@@ -12,7 +13,10 @@ from typing import Any
 
 @dataclass(frozen=True, slots=True)
 class ProblemEntry:
-    """One fault of a request: where (a JSON Pointer), what is wrong and would be accepted, and a code."""
+    """One fault of a request: where, what is wrong and what would be accepted, and a code.
+
+    `pointer` is a JSON Pointer into the body (`#/stock/0/length`), or the name of a query value (`query: length`).
+    """
 
     pointer: str
     detail: str
@@ -27,21 +31,46 @@ class ServiceUnreachable(ScantlingError):  # noqa: N818 - it says what is the ma
     """The service gave no answer."""
 
 
-class Problem(ScantlingError):  # noqa: N818 - RFC 9457 calls it a problem
-    """The service refused a request; `errors` name each member at fault, `request_id` finds it in the service's log."""
+class BadQuantity(ScantlingError, ValueError):  # noqa: N818 - it says what is the matter
+    """A quantity that is neither a length, an angle, a force nor a mass."""
 
-    def __init__(self, status: int, body: Mapping[str, Any], request_id: str | None = None) -> None:
+
+class Problem(ScantlingError):  # noqa: N818 - RFC 9457 calls it a problem
+    """The service refused a request; `errors` name each member at fault, `request_id` finds it in the service's log.
+
+    `kind` is the last word of `type`, such as "invalid-request"; `retry_after` is how many seconds the service asks
+    to be left alone, or None.
+    """
+
+    def __init__(
+        self,
+        status: int,
+        body: Mapping[str, Any],
+        request_id: str | None = None,
+        retry_after: float | None = None,
+    ) -> None:
+        self._given = (status, dict(body), request_id, retry_after)
         self.status = status
         self.type = str(body.get("type", "about:blank"))
+        self.kind = self.type.rsplit("/", 1)[-1]
         self.title = str(body.get("title", f"HTTP {status}"))
         self.detail = str(body.get("detail", ""))
         self.request_id = request_id
-        self.errors = tuple(
-            ProblemEntry(str(e.get("pointer", "")), str(e.get("detail", "")), str(e.get("code", "")))
-            for e in body.get("errors") or ()
-        )
+        self.retry_after = retry_after
+        self.errors = tuple(_entry(e) for e in body.get("errors") or ())
         lines = [f"{status} {self.title}: {self.detail}".rstrip(": ")]
         lines += [f"  {e.pointer or '(request)'}: {e.detail}" for e in self.errors]
         if request_id:
             lines.append(f"  request {request_id}")
         super().__init__("\n".join(lines))
+
+    def __reduce__(self) -> tuple[type["Problem"], tuple[Any, ...]]:
+        """Let a problem travel from one process to another."""
+        return type(self), self._given
+
+
+def _entry(entry: Mapping[str, Any]) -> ProblemEntry:
+    place = entry.get("pointer")
+    if place is None and entry.get("name"):
+        place = f"{entry.get('in', 'value')}: {entry['name']}"
+    return ProblemEntry(str(place or ""), str(entry.get("detail", "")), str(entry.get("code", "")))

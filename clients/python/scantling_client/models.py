@@ -1,0 +1,2285 @@
+"""What the service takes and answers, as types. Made by generate_models.py from the contract: do not edit.
+
+A length is a number in the request's `units`, or text that carries its own unit, such as `"3/4 in"`. Answers may carry
+more members than are listed here.
+"""
+
+# fmt: off
+# ruff: noqa: E501 - the contract's lists of words are long
+
+from typing import Any, Literal, NotRequired, TypeAlias, TypedDict
+
+
+class Link(TypedDict):
+    """Where something is."""
+
+    href: str
+    """Address, relative to the service."""
+
+    title: str
+    """What is there."""
+
+
+class About(TypedDict):
+    """The service about itself."""
+
+    interface_version: str
+    """Version of the interface, the one in the paths."""
+
+    links: dict[str, Link]
+    """The addresses of the service by name."""
+
+    name: str
+    """Name of the service."""
+
+    tables_version: str
+    """Fingerprint of the published tables it computes with."""
+
+    version: str
+    """Version of the service; figures may change with it."""
+
+
+Allowance: TypeAlias = float | str
+
+
+Thickness: TypeAlias = float | str
+
+
+class Band(TypedDict):
+    """A thickness known only within a range."""
+
+    least: Thickness
+    """Least thickness."""
+
+    most: Thickness
+    """Greatest thickness, not below `least`."""
+
+    status: Literal["assumed", "measured"]
+    """`assumed` until the sheet has been measured with a caliper: joints are not cut to it."""
+
+
+AnyThickness: TypeAlias = Thickness | list[Thickness] | Band
+
+
+class AssemblyMaterial(TypedDict):
+    """What a role is made of."""
+
+    assumed: bool
+    """True until it has been measured."""
+
+    board_width_mm: float | None
+    """Width of the board it is cut from."""
+
+    density_kg_m3: float
+    """Density."""
+
+    has_grain: bool
+    """Whether the direction matters when cutting."""
+
+    least_mm: float
+    """Least thickness."""
+
+    material: str
+    """Id of the material."""
+
+    most_mm: float
+    """Greatest thickness."""
+
+    stock_kind: str
+    """`sheet` or `board`."""
+
+    thickness_mm: float
+    """Thickness to build with."""
+
+
+class Frame(TypedDict):
+    """Where a part stands."""
+
+    length: list[float]
+    """Unit direction of its length."""
+
+    origin_mm: list[float]
+    """The start/near/back corner of the blank."""
+
+    width: list[float]
+    """Unit direction of its width."""
+
+
+class AssemblyPart(TypedDict):
+    """One part: its blank, its cuts, and where it stands."""
+
+    cuts: list[dict[str, Any]]
+    """Its cuts in the board frame; `kind` names the shop operation."""
+
+    frame: Frame
+    """Where it stands."""
+
+    grain: str
+    """Where the grain runs relative to the length."""
+
+    id: str
+    """Id of the part."""
+
+    length_mm: float
+    """Length of the blank."""
+
+    name: str
+    """What it is called."""
+
+    role: str
+    """The role it is made of."""
+
+    shows: str
+    """Which face shows."""
+
+    thickness_mm: float
+    """Thickness of the blank."""
+
+    width_mm: float
+    """Width of the blank."""
+
+
+class Fastener(TypedDict):
+    """A screw or another fastener in its place."""
+
+    diameter_mm: float
+    """Diameter."""
+
+    direction: list[float]
+    """Unit direction from head to point."""
+
+    gauge: int | None
+    """Gauge number of a screw."""
+
+    head_depth_mm: float
+    """How deep its head is sunk."""
+
+    head_mm: list[float]
+    """Where its head sits."""
+
+    id: str
+    """Id of the fastener."""
+
+    joint: str
+    """Id of the joint it belongs to."""
+
+    kind: str
+    """What it is."""
+
+    length_mm: float
+    """Length."""
+
+    parts: list[str]
+    """Ids of the parts it passes, the head's first."""
+
+    role: str
+    """`holds`, `clamps` or `locates`."""
+
+
+class Joint(TypedDict):
+    """Where parts meet."""
+
+    clearance_mm: float
+    """Gap that is meant to be there."""
+
+    glued: bool
+    """Whether it is glued."""
+
+    id: str
+    """Id of the joint."""
+
+    kind: str
+    """How they are joined."""
+
+    parts: list[str]
+    """Ids of the parts."""
+
+
+class Assembly(TypedDict):
+    """A piece of furniture in space."""
+
+    cautions: list[str]
+    """What to be careful of."""
+
+    chains: list[dict[str, Any]]
+    """The dimension chains, in mm."""
+
+    cushions: list[dict[str, Any]]
+    """The cushions where they lie, in mm."""
+
+    fasteners: list[Fastener]
+    """The fasteners."""
+
+    hardware: list[dict[str, Any]]
+    """What else it takes."""
+
+    joints: list[Joint]
+    """The joints."""
+
+    materials: dict[str, AssemblyMaterial]
+    """What each role is made of."""
+
+    module: str
+    """Id of the module it was built by."""
+
+    parts: list[AssemblyPart]
+    """The parts."""
+
+    promises: list[dict[str, Any]]
+    """What the module promises: sizes, flush faces, clearances, in mm."""
+
+    steps: list[dict[str, Any]]
+    """The order of work as the module's author gives it."""
+
+    title: str
+    """What it is called."""
+
+
+class Bite(TypedDict):
+    """One part as the fastener meets it."""
+
+    bite_mm: float
+    """Length of the fastener in it."""
+
+    entry_mm: float
+    """Where the part begins, from the surface."""
+
+    exit_mm: float
+    """Where it ends."""
+
+    grain: str
+    """What the fastener enters there."""
+
+    material: str
+    """Id of the material."""
+
+    part: str
+    """The caller's name for the part."""
+
+    thread_mm: float
+    """Length of thread in it."""
+
+    threads: float | None
+    """Turns of thread in it."""
+
+
+BodySize: TypeAlias = float | str
+
+
+class Capacity(TypedDict):
+    """What one fastener carries; null where nothing is published, with the reason in `missing`."""
+
+    lateral_n: float | None
+    """Against a load across it."""
+
+    pull_through_n: float | None
+    """Against the head being pulled through."""
+
+    withdrawal_n: float | None
+    """Against being pulled out."""
+
+
+class Chain(TypedDict):
+    """A dimension chain as read on the tape: its links add up, because one of them closes it."""
+
+    closing: Any
+    """Which link takes up the rounding."""
+
+    lines: list[str]
+    """Its links in words."""
+
+    name: str
+    """What it measures."""
+
+    total_mm: float
+    """Its sum."""
+
+    total_text: str
+    """Its sum as read on the tape."""
+
+
+class Check(TypedDict):
+    """One condition of being ready."""
+
+    detail: str
+    """In words."""
+
+    name: str
+    """What is checked."""
+
+    ok: bool
+    """Whether it holds."""
+
+
+Length: TypeAlias = float | str
+
+
+class Clamp(TypedDict):
+    """Clamps of one kind."""
+
+    count: NotRequired[int]
+    """How many there are."""
+
+    id: str
+    """The caller's name for them."""
+
+    kind: Literal["bar", "pipe", "parallel", "screw", "spring", "band"]
+    """What sort they are."""
+
+    reach: Length
+    """Widest opening."""
+
+    throat: NotRequired[Length | None]
+    """Depth of the throat."""
+
+
+class Code(TypedDict):
+    """One finding code."""
+
+    code: str
+    """The code, kebab-case, the same in every answer."""
+
+    meaning: str
+    """What it means."""
+
+    remedy: str
+    """What usually mends it."""
+
+    severity: Literal["error", "warning", "note"]
+    """Its usual severity."""
+
+    subject: str
+    """What it is about."""
+
+    title: str
+    """What it is called."""
+
+
+class Codes(TypedDict):
+    """Every code that a finding may carry."""
+
+    findings: list[Code]
+    """The codes, sorted."""
+
+
+class CostLine(TypedDict):
+    """
+    One line of the costing: goods, labour, tax or a mark-up; the `as_bought` of all lines add up to the total.
+    """
+
+    as_bought: str | None
+    """Cost of what is bought."""
+
+    as_used: str | None
+    """Cost of what is used up."""
+
+    bought: float | None
+    """How much is bought."""
+
+    currency: str
+    """Currency of the amounts."""
+
+    id: str
+    """Id of the take-off line, or the name of what is added."""
+
+    kind: str
+    """Kind of the line; besides those of the take-off `labour`, `tax` and `mark-up`."""
+
+    left_over: float | None
+    """How much is left."""
+
+    left_over_value: str | None
+    """Worth of what is left."""
+
+    needed_with_waste: float | None
+    """The quantity with waste."""
+
+    on_hand: float | None
+    """What is there already."""
+
+    pack: float | None
+    """How much is in a pack."""
+
+    packs: int | None
+    """How many packs are bought."""
+
+    price: str | None
+    """Price of a pack; null where it is unknown."""
+
+    quantity: float | None
+    """The net quantity, in `unit`."""
+
+    share_percent: float | None
+    """Its part of the goods."""
+
+    taxed: bool
+    """Whether sales tax is due on it."""
+
+    unit: str | None
+    """What it is counted or measured in."""
+
+    used: float | None
+    """How much is used up."""
+
+    what: str
+    """What it is."""
+
+
+class CostSum(TypedDict):
+    """How the lines add up."""
+
+    goods: str
+    """All goods."""
+
+    labour: str
+    """All work."""
+
+    mark_ups: list[dict[str, Any]]
+    """What is added, each with its amount."""
+
+    tax: str
+    """Sales tax."""
+
+    tax_included: bool
+    """True where the tax is within the goods."""
+
+    total: str
+    """All of it."""
+
+
+class Finding(TypedDict):
+    """Something that the computation noticed."""
+
+    at_mm: list[float] | None
+    """Place in the piece: x, y, z."""
+
+    code: str
+    """Kebab-case code; GET /v1/findings lists them."""
+
+    fasteners: list[str]
+    """Ids of the fasteners it is about."""
+
+    limit: float | None
+    """What it is held against, in `unit`."""
+
+    message: str
+    """What was noticed, for people."""
+
+    parts: list[str]
+    """Ids of the parts it is about."""
+
+    pointer: str | None
+    """JSON Pointer to the member of the request it is about."""
+
+    remedy: str | None
+    """What to do about it."""
+
+    severity: Literal["error", "warning", "note"]
+    """An error is mended before building, a warning weighed, a note read."""
+
+    source: str | None
+    """Where the limit is from, or `practice`."""
+
+    unit: str | None
+    """Unit of `value` and `limit`."""
+
+    value: float | None
+    """What was found, in `unit`."""
+
+
+class LeftOver(TypedDict):
+    """What is left when the piece is built."""
+
+    lines: list[dict[str, Any]]
+    """What it is, line by line."""
+
+    value: str
+    """Its worth."""
+
+
+class Total(TypedDict):
+    """The total as bought."""
+
+    amount: str
+    """The total."""
+
+    lower_bound: bool
+    """True where something has no price, so that it will cost more."""
+
+    text: str
+    """The total for people."""
+
+
+class CostingAnswer(TypedDict):
+    """What to buy and what it costs."""
+
+    as_bought: CostSum
+    """What has to be paid, in whole packs."""
+
+    as_used: CostSum
+    """What ends up in the piece or in the sawdust."""
+
+    currency: str
+    """Currency of every amount."""
+
+    findings: list[Finding]
+    """What was noticed, errors first."""
+
+    left_over: LeftOver
+    """What is left."""
+
+    lines: list[CostLine]
+    """The lines."""
+
+    summary: list[str]
+    """At most seven lines for people."""
+
+    total: Total
+
+    unknown: list[dict[str, Any]]
+    """What has no price, by name."""
+
+
+class Labour(TypedDict):
+    """Hours of work."""
+
+    hours: float
+    """How many hours."""
+
+    rate: NotRequired[str | None]
+    """Price of an hour; left out, the work is listed as unknown."""
+
+    taxed: NotRequired[bool]
+    """Whether sales tax is due on it."""
+
+    what: NotRequired[str]
+    """What the work is called."""
+
+
+class MarkUp(TypedDict):
+    """Something added as a share of everything before it."""
+
+    percent: float
+    """How much is added."""
+
+    what: str
+    """What it is called, such as `overhead`."""
+
+
+class Price(TypedDict):
+    """What one pack costs, for one line or for every line of a kind."""
+
+    id: NotRequired[str | None]
+    """Id of the take-off line; either this or `kind`."""
+
+    kind: NotRequired[Literal["sheet", "board", "screw", "glue", "finish", "cushion", "hardware", "other"] | None]
+    """The kind of line; a price for a line's id rules over it."""
+
+    pack: NotRequired[float | None]
+    """How much is in a pack, in `unit`; null where any quantity can be bought."""
+
+    price: str
+    """Price of a pack."""
+
+    taxed: NotRequired[bool]
+    """Whether sales tax is due on it."""
+
+    unit: NotRequired[Literal["piece", "sheet", "board", "pair", "set", "roll", "lot", "mm", "m", "in", "ft", "m2", "ft2", "bf", "m3", "mL", "L", "fl oz", "qt", "gal", "g", "kg", "oz", "lb"] | None]
+    """Unit of `pack`; the line's own where it is left out."""
+
+
+class TakeOffLine(TypedDict):
+    """One thing the job takes."""
+
+    estimate: NotRequired[str | None]
+    """Why the quantity is an estimate, where it is one."""
+
+    id: str
+    """The caller's name for it; prices refer to it."""
+
+    kind: Literal["sheet", "board", "screw", "glue", "finish", "cushion", "hardware", "other"]
+    """What sort of thing it is; prices and waste may be given for a kind."""
+
+    on_hand: NotRequired[float]
+    """How much is there already, in `unit`."""
+
+    quantity: float
+    """How much is needed, in `unit`."""
+
+    unit: NotRequired[Literal["piece", "sheet", "board", "pair", "set", "roll", "lot", "mm", "m", "in", "ft", "m2", "ft2", "bf", "m3", "mL", "L", "fl oz", "qt", "gal", "g", "kg", "oz", "lb"]]
+    """What it is counted or measured in."""
+
+    used: NotRequired[float | None]
+    """How much of it is used up, where that is less than `quantity`."""
+
+    what: NotRequired[str | None]
+    """What it is, for people; the id where it is left out."""
+
+
+class Tax(TypedDict):
+    """Sales tax."""
+
+    included: NotRequired[bool]
+    """True where the prices hold it already: then it is shown and not added."""
+
+    percent: NotRequired[float]
+    """Tax on what is taxed."""
+
+
+Yield = TypedDict(
+    "Yield",
+    {
+        "yield": float,
+    },
+)
+"""Waste as the usable part of what is bought."""
+
+
+class Waste(TypedDict):
+    """How much more than the net quantity is used up, by kind."""
+
+    board: NotRequired[float | Yield | None]
+    """Percent added to the need, or `{yield}`, the usable percent."""
+
+    cushion: NotRequired[float | Yield | None]
+    """Percent added to the need, or `{yield}`, the usable percent."""
+
+    finish: NotRequired[float | Yield | None]
+    """Percent added to the need, or `{yield}`, the usable percent."""
+
+    glue: NotRequired[float | Yield | None]
+    """Percent added to the need, or `{yield}`, the usable percent."""
+
+    hardware: NotRequired[float | Yield | None]
+    """Percent added to the need, or `{yield}`, the usable percent."""
+
+    other: NotRequired[float | Yield | None]
+    """Percent added to the need, or `{yield}`, the usable percent."""
+
+    screw: NotRequired[float | Yield | None]
+    """Percent added to the need, or `{yield}`, the usable percent."""
+
+    sheet: NotRequired[float | Yield | None]
+    """Percent added to the need, or `{yield}`, the usable percent."""
+
+
+class CostingRequest(TypedDict):
+    """A take-off and what is known of prices, work, tax and waste."""
+
+    currency: NotRequired[str]
+    """Currency of every price of the request, as an ISO 4217 code."""
+
+    labour: NotRequired[Labour | None]
+    """The work."""
+
+    mark_ups: NotRequired[list[MarkUp] | None]
+    """Overhead, profit and the like, one after the other."""
+
+    prices: NotRequired[list[Price] | None]
+    """What packs cost; what has no price comes back as unknown."""
+
+    take_off: list[TakeOffLine]
+    """Everything to buy."""
+
+    tax: NotRequired[Tax | None]
+    """Sales tax."""
+
+    units: NotRequired[Literal["mm", "in"]]
+    """What a bare number means where a length is asked for."""
+
+    waste: NotRequired[Waste | None]
+    """How much more than the net quantity is used up, by kind."""
+
+
+class SawSetting(TypedDict):
+    """One end or edge that is cut at an angle."""
+
+    bevel_deg: float
+    """Bevel from an upright blade."""
+
+    mitre_deg: float
+    """Mitre from a square crosscut."""
+
+    side: str
+    """Which end or edge."""
+
+    text: str
+    """The setting for people, with its rise over run."""
+
+
+class CutListRow(TypedDict):
+    """Alike parts: cut from one setting."""
+
+    closing: bool
+    """True when it is cut to fit the work."""
+
+    grain: str
+    """Where the grain runs relative to the length."""
+
+    hand: str
+    """`left` or `right` for handed parts, else empty."""
+
+    id: str
+    """Id of the first of them."""
+
+    ids: list[str]
+    """Ids of all of them."""
+
+    length_mm: float
+    """Length of the blank, to the long points."""
+
+    length_text: str
+    """Length as read on the tape, with the rounding error."""
+
+    long_point_mm: float
+    """Length at the long point."""
+
+    material: str
+    """Id of the material."""
+
+    name: str
+    """What it is called."""
+
+    operations: list[str]
+    """What else is cut or bored, in words."""
+
+    quantity: int
+    """How many there are."""
+
+    role: str
+    """The module's word for what it is made of."""
+
+    saw_settings: list[SawSetting]
+    """Ends and edges cut at an angle."""
+
+    short_point_mm: float
+    """Length at the short point."""
+
+    shows: str
+    """Which face shows."""
+
+    thickness_mm: float
+    """Thickness."""
+
+    twin: str | None
+    """Id of the part of the other hand."""
+
+    waits_for: str | None
+    """What must be measured before it is cut."""
+
+    width_mm: float
+    """Width of the blank."""
+
+    width_text: str
+    """Width as read on the tape, with the rounding error."""
+
+
+class Demand(TypedDict):
+    """What one fastener is asked to carry."""
+
+    lateral_n: float
+    """Across it."""
+
+    withdrawal_n: float
+    """Pulling out."""
+
+
+Diameter: TypeAlias = float | str
+
+
+FastenerLength: TypeAlias = float | str
+
+
+class DrivenFastener(TypedDict):
+    """What is driven in, by its trade size; the maker's own figures rule over the table's."""
+
+    bending_yield: NotRequired[float | None]
+    """The maker's bending yield strength."""
+
+    diameter: NotRequired[Diameter | None]
+    """Diameter of a lag screw, nail or bolt."""
+
+    gauge: NotRequired[int | None]
+    """Gauge number of a wood screw."""
+
+    head_diameter: NotRequired[Diameter | None]
+    """The maker's head diameter."""
+
+    kind: NotRequired[Literal["wood screw", "lag screw", "nail", "bolt"]]
+    """What it is."""
+
+    length: NotRequired[FastenerLength | None]
+    """Length from under the head to the point."""
+
+    pennyweight: NotRequired[Literal["6d", "8d", "10d", "12d", "16d", "20d"] | None]
+    """Size of a nail; then it needs neither diameter nor length."""
+
+    root_diameter: NotRequired[Diameter | None]
+    """The maker's root diameter."""
+
+    style: NotRequired[Literal["common", "box", "sinker"]]
+    """Style of a nail."""
+
+    thread_length: NotRequired[FastenerLength | None]
+    """The maker's length of thread."""
+
+
+class ErrorCode(TypedDict):
+    """One code of an entry of `errors`."""
+
+    code: str
+    """The code."""
+
+    cross_field: bool
+    """True when a body that fits its schema can still be refused with this code."""
+
+    meaning: str
+    """What it means."""
+
+
+class Hole(TypedDict):
+    """A hole to drill."""
+
+    diameter_mm: float
+    """Diameter wanted."""
+
+    drill: str
+    """The nearest inch bit."""
+
+    drill_mm: float
+    """The nearest metric bit."""
+
+    needed: bool
+    """False where it may be left out."""
+
+    source: str
+    """Where the figure is from."""
+
+
+class LengthWindow(TypedDict):
+    """Which lengths would do for the role."""
+
+    empty: bool
+    """True when none would."""
+
+    longest_mm: float
+    """Longest that stays inside."""
+
+    shortest_mm: float
+    """Shortest that bites."""
+
+    stocked: list[dict[str, Any]]
+    """Lengths as sold within it."""
+
+    take: str | None
+    """The one to take."""
+
+
+Point = TypedDict(
+    "Point",
+    {
+        "at_mm": float,
+        "in": str | None,
+        "protrusion_mm": float,
+        "wood_left_mm": float,
+    },
+)
+"""Where the point ends."""
+
+
+class ReceiverBite(TypedDict):
+    """How far the fastener bites into the last part."""
+
+    diameters: float
+    """The bite in diameters of the fastener."""
+
+    mm: float
+    """The bite."""
+
+    part: str
+    """The last part."""
+
+    thread_mm: float
+    """Length of thread in it."""
+
+
+class FastenerJointAnswer(TypedDict):
+    """What a fastener does in its stack."""
+
+    bite: ReceiverBite
+    """How far it bites into the last part."""
+
+    capacity: Capacity
+    """What one fastener carries."""
+
+    clearance_hole: Hole | None
+    """Clearance hole through the upper parts."""
+
+    demand: Demand
+
+    fastener: str
+    """The fastener in words."""
+
+    findings: list[Finding]
+    """What was noticed, errors first."""
+
+    governing: str | None
+    """What governs."""
+
+    id: str
+    """The caller's name for the joint."""
+
+    length_window: LengthWindow
+    """Which lengths would do."""
+
+    pilot: Hole | None
+    """Pilot hole."""
+
+    point: Point
+
+    ratio: float | None
+    """Demand over capacity."""
+
+    role: str
+    """Its role."""
+
+    stack: list[Bite]
+    """The parts along the fastener."""
+
+
+class FastenerAnswer(TypedDict):
+    """The joints, each with what was found."""
+
+    cautions: list[str]
+    """What the figures are not."""
+
+    joints: list[FastenerJointAnswer]
+    """The joints in the order given."""
+
+    method: str
+    """The design method."""
+
+
+class Layer(TypedDict):
+    """One part that the fastener passes or ends in."""
+
+    grain: NotRequired[Literal["side", "face", "edge", "end"]]
+    """
+    What the fastener enters: the `side` grain of solid wood, the `face` or `edge` of a panel, or the `end` grain.
+    """
+
+    material: str
+    """Id of a material, of GET /v1/tables/materials."""
+
+    part: NotRequired[str | None]
+    """The caller's name for the part."""
+
+    specific_gravity: NotRequired[float | None]
+    """Own value in place of the table's, on oven-dry volume."""
+
+    thickness: Thickness
+    """Thickness along the fastener."""
+
+
+LengthOrZero: TypeAlias = float | str
+
+
+class Loads(TypedDict):
+    """What pulls on the whole joint."""
+
+    lateral_n: NotRequired[float]
+    """Across the fasteners."""
+
+    withdrawal_n: NotRequired[float]
+    """Along the fasteners, pulling out."""
+
+
+class FastenerJoint(TypedDict):
+    """A stack of parts and the fasteners through it."""
+
+    count: NotRequired[int]
+    """How many alike share the load."""
+
+    duration: NotRequired[Literal["permanent", "long", "medium", "short", "instantaneous"]]
+    """
+    How long the full load stands in all: `long` is ten years, `medium` two months, `short` seven days,
+    `instantaneous` ten minutes.
+    """
+
+    edge_distance: NotRequired[Length | None]
+    """From the fastener to the nearest edge."""
+
+    end_distance: NotRequired[Length | None]
+    """From the fastener to the nearest end."""
+
+    fastener: DrivenFastener
+    """The fastener."""
+
+    head_depth: NotRequired[LengthOrZero | None]
+    """How deep the head is sunk below the surface."""
+
+    id: str
+    """The caller's name for the joint."""
+
+    layers: list[Layer]
+    """The parts from the head to the point."""
+
+    load_angle: NotRequired[float]
+    """Angle of the lateral load to the grain."""
+
+    loads: NotRequired[Loads | None]
+    """What pulls on the joint."""
+
+    pilot: NotRequired[bool | None]
+    """Whether a pilot hole is drilled."""
+
+    role: NotRequired[Literal["holds", "clamps", "locates"]]
+    """`holds` carries the load, `clamps` pulls up a glued joint, `locates` keeps in place."""
+
+    service: NotRequired[Literal["dry", "wet"]]
+    """Whether the wood gets wet in use."""
+
+    spacing: NotRequired[Length | None]
+    """From one fastener to the next."""
+
+    toe: NotRequired[bool]
+    """True when it is driven at a slant."""
+
+
+class FastenerRequest(TypedDict):
+    """Joints to be checked."""
+
+    joints: list[FastenerJoint]
+    """The joints."""
+
+    method: NotRequired[Literal["nds"]]
+    """The design method: `nds`, by the ANSI/AWC NDS."""
+
+    units: NotRequired[Literal["mm", "in"]]
+    """What a bare number means where a length is asked for."""
+
+
+FaultEntry = TypedDict(
+    "FaultEntry",
+    {
+        "code": str,
+        "detail": str,
+        "in": NotRequired[Literal["query", "path", "header"] | None],
+        "name": NotRequired[str | None],
+        "pointer": NotRequired[str | None],
+    },
+)
+"""One fault of a request."""
+
+
+class FigureParameter(TypedDict):
+    """One query value of a figure."""
+
+    choices: list[str]
+    """The words it takes, where it is a choice."""
+
+    default: str | None
+    """Its default; null where it must be given."""
+
+    default_in: str | None
+    """Its default where `units` is `in`; null where it must be given."""
+
+    kind: str
+    """`length`, `angle`, `count`, `number` or `choice`."""
+
+    least: float
+    """Least value, in mm, degrees or 1."""
+
+    most: float
+    """Greatest value, in mm, degrees or 1."""
+
+    name: str
+    """Its name in the query."""
+
+    sentence: str
+    """What it is."""
+
+
+class FigureEntry(TypedDict):
+    """One figure that can be asked for."""
+
+    name: str
+    """Its name in the address."""
+
+    parameters: list[FigureParameter]
+    """Its query values."""
+
+    sentence: str
+    """What it answers."""
+
+
+class FigureList(TypedDict):
+    """The figures that can be asked for."""
+
+    figures: list[FigureEntry]
+    """The figures."""
+
+
+class FigureRow(TypedDict):
+    """One line of a figure's table."""
+
+    text: str
+    """The value for people."""
+
+    unit: str
+    """Its unit; empty for a count."""
+
+    value: float
+    """The value, in `unit`."""
+
+    what: str
+    """What the value is."""
+
+
+class FigureValue(TypedDict):
+    """A figure: one value and the short table behind it."""
+
+    name: str
+    """Name of the figure."""
+
+    note: str
+    """What was assumed."""
+
+    proven: bool
+    """False where a better value may exist."""
+
+    rows: list[FigureRow]
+    """The value and what goes with it."""
+
+    text: str
+    """The answer for people."""
+
+    unit: str
+    """Its unit; empty for a count."""
+
+    value: float
+    """The value, in `unit`."""
+
+
+class Finish(TypedDict):
+    """What the surface is coated with."""
+
+    coats: NotRequired[int | None]
+    """How many coats; the usual number where it is left out."""
+
+    kind: Literal["semitransparent stain", "paint", "water repellent preservative", "varnish or polyurethane", "oil"]
+    """What it is."""
+
+
+class Glue(TypedDict):
+    """The glue, by its label."""
+
+    clamp_min: NotRequired[float | None]
+    """Under the clamps."""
+
+    kind: Literal["PVA", "cross-linking PVA", "polyurethane", "epoxy", "resorcinol"]
+    """What it is."""
+
+    open_min: NotRequired[float | None]
+    """From spreading to closing the joint."""
+
+
+Kerf: TypeAlias = float | str
+
+
+class Placement(TypedDict):
+    """One piece on a sheet or board."""
+
+    length_mm: float
+    """The part's own length."""
+
+    part: str
+    """Id of the part."""
+
+    turned: NotRequired[bool | None]
+    """True where the part's length lies along y; absent on boards."""
+
+    width_mm: NotRequired[float | None]
+    """The part's own width; absent on boards."""
+
+    x_mm: float
+    """Along the stock's length, from the corner of the untrimmed sheet."""
+
+    y_mm: float
+    """Along the stock's width; 0 on boards."""
+
+
+class Layout(TypedDict):
+    """How one sheet or board is cut, and how many are cut alike."""
+
+    count: int
+    """How many are cut so."""
+
+    cuts: list[dict[str, Any]]
+    """The cuts in an order that a saw can follow."""
+
+    face_up: NotRequired[str | None]
+    """Which face lies up for the saw."""
+
+    offcuts: list[dict[str, Any]]
+    """What is left and worth keeping."""
+
+    placements: list[Placement]
+    """The pieces."""
+
+    stock: str
+    """Id of the stock."""
+
+
+class LeastOffcut(TypedDict):
+    """What is worth keeping."""
+
+    length: Length
+    """Least length."""
+
+    width: Length
+    """Least width."""
+
+
+class Liveness(TypedDict):
+    """The service runs."""
+
+    live: Literal[True]
+    """Always true."""
+
+
+class Material(TypedDict):
+    """A material that is in no table, described by the caller."""
+
+    density_kg_m3: float
+    """Density at about 12 % moisture content."""
+
+    grain: NotRequired[bool]
+    """Whether the direction matters when cutting."""
+
+    id: str
+    """The caller's name for it."""
+
+
+class ModuleRole(TypedDict):
+    """A module's own word for what some parts are made of, with its default."""
+
+    least_mm: float
+    """Least thickness that a shop may sell."""
+
+    material: str
+    """Id of the default material."""
+
+    most_mm: float
+    """Greatest thickness that a shop may sell."""
+
+    says: str
+    """What is made of it."""
+
+    stock_kind: str
+    """`sheet` or `board`."""
+
+    thickness_mm: float
+    """Default thickness, assumed until measured."""
+
+    width_mm: float | None
+    """Width of a board as bought."""
+
+
+class ModuleAnswer(TypedDict):
+    """One kind of furniture with its roles and parameters."""
+
+    family: str
+    """The family it belongs to."""
+
+    id: str
+    """Its name in the address."""
+
+    parameters: dict[str, Any]
+    """JSON Schema of the parameters; members marked `x-quantity: length` give mm."""
+
+    plugin: str
+    """The plugin it comes from."""
+
+    roles: dict[str, ModuleRole]
+    """The module's own words for what it is made of."""
+
+    sentence: str
+    """What it is, in one sentence."""
+
+    sources: list[str]
+    """Where its default sizes come from."""
+
+    title: str
+    """What it is called."""
+
+    when_not: str
+    """When not to build it."""
+
+
+class ModuleEntry(TypedDict):
+    """One kind of furniture."""
+
+    family: str
+    """The family it belongs to."""
+
+    id: str
+    """Its name in the address."""
+
+    plugin: str
+    """The plugin it comes from."""
+
+    sentence: str
+    """What it is, in one sentence."""
+
+    title: str
+    """What it is called."""
+
+
+class ModuleList(TypedDict):
+    """The kinds of furniture."""
+
+    modules: list[ModuleEntry]
+    """The modules, sorted by id."""
+
+
+class Unplaced(TypedDict):
+    """A part that could not be placed."""
+
+    excess_mm: NotRequired[list[float] | None]
+    """By how much the part exceeds it, along its length and width."""
+
+    nearest_stock: NotRequired[str | None]
+    """Id of the stock that comes nearest."""
+
+    part: str
+    """Id of the part."""
+
+    quantity: int
+    """How many of it are missing."""
+
+    reason: str
+    """Why."""
+
+
+class NestingAnswer(TypedDict):
+    """How the parts are cut, what it costs, and the least it could cost."""
+
+    bound: str | None
+    """No cutting can cost less."""
+
+    cost: str | None
+    """Price of the stock used; null where a price is missing."""
+
+    currency: str
+    """Currency of the amounts."""
+
+    cuts: int
+    """How many cuts it takes."""
+
+    findings: list[Finding]
+    """What was noticed, errors first."""
+
+    gap: float
+    """How far the answer may be from the least, as a part of it."""
+
+    layouts: list[Layout]
+    """The layouts."""
+
+    offcuts: list[dict[str, Any]]
+    """Everything left that is worth keeping."""
+
+    proven_minimal: bool
+    """True when nothing can be cheaper."""
+
+    seed: int
+    """Seed of the search."""
+
+    stopped_by: str
+    """Why the search ended: `proof`, `effort` or `time`."""
+
+    unplaced: list[Unplaced]
+    """What could not be placed; empty when everything is."""
+
+    work: int
+    """Work done."""
+
+
+class NestingPart(TypedDict):
+    """A kind of part to be cut."""
+
+    grain: NotRequired[Literal["along", "across", "any"]]
+    """Where the part's grain runs, relative to its length."""
+
+    group: NotRequired[str | None]
+    """Parts of one group come from one sheet or board."""
+
+    id: str
+    """The caller's name for it."""
+
+    length: Length
+    """Length of the piece."""
+
+    material: NotRequired[str | None]
+    """Id of a material: of GET /v1/tables/materials or of the request's `materials`."""
+
+    oversize: NotRequired[Allowance | None]
+    """Added to length and width when cutting, for jointing."""
+
+    quantity: NotRequired[int]
+    """How many are needed."""
+
+    stock: NotRequired[str | None]
+    """Id of the stock it must come from."""
+
+    thickness: NotRequired[AnyThickness | None]
+    """One length, a list of caliper readings, or `{status, least, most}`."""
+
+    width: NotRequired[Length | None]
+    """Width of the piece; without it the part is cut from boards."""
+
+
+class TrimEdges(TypedDict):
+    """What is cut off each edge of a sheet before it is used."""
+
+    end: NotRequired[LengthOrZero | None]
+    """Off the end of the length."""
+
+    far: NotRequired[LengthOrZero | None]
+    """Off the far long edge."""
+
+    near: NotRequired[LengthOrZero | None]
+    """Off the near long edge."""
+
+    start: NotRequired[LengthOrZero | None]
+    """Off the start of the length."""
+
+
+class NestingSaw(TypedDict):
+    """How the shop cuts."""
+
+    cutting_error: NotRequired[Allowance | None]
+    """How far a cut may be off; 0.5 mm where it is left out."""
+
+    first_cut: NotRequired[Literal["along", "across", "either"]]
+    """Which way the first cuts of a sheet run, relative to its length."""
+
+    kerf: Kerf
+    """Width of the blade's cut."""
+
+    stages: NotRequired[int | None]
+    """How often a piece may be turned between cuts; null for any."""
+
+    trim: NotRequired[LengthOrZero | TrimEdges | None]
+    """What is cut off every edge of a sheet, or off each; 0 for sheets whose edges you trust."""
+
+
+class Objective(TypedDict):
+    """What the search is after beside the least money."""
+
+    least_offcut: NotRequired[LeastOffcut | None]
+    """Least size of a remainder worth keeping; 300 by 100 mm where it is left out."""
+
+
+class Stock(TypedDict):
+    """Something that can be bought or is on hand: a sheet, a board, an offcut."""
+
+    board_width: NotRequired[Length | None]
+    """Width of a board as sold, to tell boards apart."""
+
+    id: str
+    """The caller's name for it."""
+
+    length: Length
+    """Length; the stock's grain runs along it."""
+
+    material: NotRequired[str | None]
+    """Id of a material: of GET /v1/tables/materials or of the request's `materials`."""
+
+    offcut: NotRequired[bool]
+    """True for stock that is on hand already."""
+
+    price: NotRequired[str | None]
+    """Price of one; of an offcut its book value."""
+
+    quantity: NotRequired[int | None]
+    """How many there are; null for as many as needed."""
+
+    thickness: NotRequired[AnyThickness | None]
+    """One length, a list of caliper readings, or `{status, least, most}`."""
+
+    width: NotRequired[Length | None]
+    """Width; without it the stock is a board, cut to length only."""
+
+
+class NestingRequest(TypedDict):
+    """Parts to be cut from stock."""
+
+    currency: NotRequired[str]
+    """Currency of every price of the request, as an ISO 4217 code."""
+
+    effort: NotRequired[Literal["quick", "normal", "thorough"] | int]
+    """How long to search, in work units or as a preset; `normal` is worth about one second of one core."""
+
+    objective: NotRequired[Objective | None]
+    """What else the search is after."""
+
+    parts: list[NestingPart]
+    """The parts."""
+
+    saw: NotRequired[NestingSaw | None]
+    """The saw; without it a kerf of 3.2 mm and no trim."""
+
+    seed: NotRequired[int]
+    """Seed of the search: another seed may find another answer."""
+
+    stock: list[Stock]
+    """What they may be cut from."""
+
+    units: NotRequired[Literal["mm", "in"]]
+    """What a bare number means where a length is asked for."""
+
+
+class Overall(TypedDict):
+    """Overall sizes of a piece."""
+
+    depth_mm: float
+    """Depth, front to back."""
+
+    depth_text: str
+    """Depth as read on the tape."""
+
+    height_mm: float
+    """Height."""
+
+    height_text: str
+    """Height as read on the tape."""
+
+    width_mm: float
+    """Width."""
+
+    width_text: str
+    """Width as read on the tape."""
+
+
+class PartsAnswer(TypedDict):
+    """A piece of furniture: its parts, how they go together, and what was noticed."""
+
+    assembly: Assembly
+    """The piece in space; what POST /v1/dry-fits will read."""
+
+    cautions: list[str]
+    """What to be careful of."""
+
+    centre_mm: list[float]
+    """Centre of gravity: x, y, z."""
+
+    chains: list[Chain]
+    """The dimension chains."""
+
+    fasteners: list[Fastener]
+    """What is driven or bored in."""
+
+    findings: list[Finding]
+    """What was noticed, errors first."""
+
+    joints: list[Joint]
+    """Where parts meet and how."""
+
+    mass_kg: float
+    """Mass without cushions."""
+
+    module: str
+    """Id of the module."""
+
+    overall: Overall
+    """Overall sizes."""
+
+    parameters: dict[str, Any]
+    """The parameters it was built with, lengths in mm."""
+
+    parts: list[CutListRow]
+    """The cut list: alike parts in one row."""
+
+    steps: list[dict[str, Any]]
+    """The order of work."""
+
+    summary: list[str]
+    """At most seven lines for people."""
+
+
+class RoleMaterial(TypedDict):
+    """What a role of a module is made of."""
+
+    material: NotRequired[str | None]
+    """Id of a material: of GET /v1/tables/materials or of the request's `materials`."""
+
+    thickness: NotRequired[AnyThickness | None]
+    """One length, a list of caliper readings, or `{status, least, most}`."""
+
+    width: NotRequired[Length | None]
+    """Width of the board as bought, for a role cut from boards."""
+
+
+class PartsRequest(TypedDict):
+    """One piece of furniture to be worked out."""
+
+    described: NotRequired[list[Material] | None]
+    """Materials that are in no table."""
+
+    materials: NotRequired[dict[str, Any] | None]
+    """What each role of the module is made of; a role that is left out is made of the module's default."""
+
+    parameters: NotRequired[dict[str, Any] | None]
+    """
+    The module's own parameters; its schema stands at GET /v1/modules/{module}. Lengths as everywhere; what is left
+    out takes its default.
+    """
+
+    tape: NotRequired[Literal["1/8 in", "1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"]]
+    """The step lengths are shown in: what the tape at the bench is read to."""
+
+    units: NotRequired[Literal["mm", "in"]]
+    """What a bare number means where a length is asked for."""
+
+
+class Person(TypedDict):
+    """Somebody who will use the furniture."""
+
+    elbow: NotRequired[BodySize | None]
+    """Elbow above the seat, sitting."""
+
+    hip: NotRequired[BodySize | None]
+    """Width across the hips, sitting."""
+
+    id: str
+    """The caller's name for them."""
+
+    knee_back_height: NotRequired[BodySize | None]
+    """Back of the knee above the floor, shoes on."""
+
+    mass: NotRequired[float | None]
+    """Mass."""
+
+    seat_depth: NotRequired[BodySize | None]
+    """Back of the knee to the back of the seat, sitting."""
+
+
+class Place(TypedDict):
+    """Where the furniture stands."""
+
+    depth: NotRequired[Length | None]
+    """Depth of the place."""
+
+    door_height: NotRequired[Length | None]
+    """Clear height of that door."""
+
+    door_width: NotRequired[Length | None]
+    """Clear width of the narrowest door on the way in."""
+
+    exposure: NotRequired[Literal["indoors", "damp", "covered outdoors", "outdoors"]]
+    """What the weather does to it."""
+
+    width: NotRequired[Length | None]
+    """Width of the place, along the back wall."""
+
+
+class PlannedModule(TypedDict):
+    """One module of the set, worked out."""
+
+    assembly: Assembly
+    """The piece in space; what POST /v1/dry-fits will read."""
+
+    cautions: list[str]
+    """What to be careful of."""
+
+    centre_mm: list[float]
+    """Centre of gravity: x, y, z."""
+
+    chains: list[Chain]
+    """The dimension chains."""
+
+    fasteners: list[Fastener]
+    """What is driven or bored in."""
+
+    findings: list[Finding]
+    """What was noticed, errors first."""
+
+    id: str
+    """The caller's name for it."""
+
+    joints: list[Joint]
+    """Where parts meet and how."""
+
+    mass_kg: float
+    """Mass without cushions."""
+
+    module: str
+    """Id of the module."""
+
+    overall: Overall
+    """Overall sizes."""
+
+    parameters: dict[str, Any]
+    """The parameters it was built with, lengths in mm."""
+
+    parts: list[CutListRow]
+    """The cut list: alike parts in one row."""
+
+    quantity: int
+    """How many are made."""
+
+    steps: list[dict[str, Any]]
+    """The order of work."""
+
+    summary: list[str]
+    """At most seven lines for people."""
+
+
+class PlannedRow(TypedDict):
+    """One row of the cut list of the whole set."""
+
+    closing: bool
+    """True when it is cut to fit the work."""
+
+    grain: str
+    """Where the grain runs relative to the length."""
+
+    hand: str
+    """`left` or `right` for handed parts, else empty."""
+
+    id: str
+    """Id of the first of them."""
+
+    ids: list[str]
+    """Ids of all of them."""
+
+    length_mm: float
+    """Length of the blank, to the long points."""
+
+    length_text: str
+    """Length as read on the tape, with the rounding error."""
+
+    long_point_mm: float
+    """Length at the long point."""
+
+    lot: str
+    """What it is cut from: material and thickness."""
+
+    material: str
+    """Id of the material."""
+
+    module: str
+    """The caller's name for the module it belongs to."""
+
+    name: str
+    """What it is called."""
+
+    operations: list[str]
+    """What else is cut or bored, in words."""
+
+    quantity: int
+    """How many there are."""
+
+    role: str
+    """The module's word for what it is made of."""
+
+    saw_settings: list[SawSetting]
+    """Ends and edges cut at an angle."""
+
+    short_point_mm: float
+    """Length at the short point."""
+
+    shows: str
+    """Which face shows."""
+
+    thickness_mm: float
+    """Thickness."""
+
+    twin: str | None
+    """Id of the part of the other hand."""
+
+    waits_for: str | None
+    """What must be measured before it is cut."""
+
+    width_mm: float
+    """Width of the blank."""
+
+    width_text: str
+    """Width as read on the tape, with the rounding error."""
+
+
+class PluginEntry(TypedDict):
+    """One plugin."""
+
+    distribution: str
+    """The distribution it is installed with."""
+
+    interface: int | None
+    """The interface version it speaks."""
+
+    modules: list[str]
+    """Ids of the modules it gives."""
+
+    name: str
+    """Its name."""
+
+    reason: str | None
+    """Why it is not loaded."""
+
+    status: str
+    """`loaded`, `failed` or `left-out`."""
+
+    version: str
+    """Version of the distribution."""
+
+
+class Plugins(TypedDict):
+    """The plugins that were found."""
+
+    interface: int
+    """The interface version that the service speaks."""
+
+    plugins: list[PluginEntry]
+    """The plugins, loaded and not."""
+
+
+class Problem(TypedDict):
+    """A problem document (RFC 9457)."""
+
+    available: NotRequired[list[str] | None]
+    """Media types the answer comes in (406)."""
+
+    detail: str
+    """What happened this time, for people."""
+
+    errors: NotRequired[list[FaultEntry] | None]
+    """One entry for each fault, where there are any."""
+
+    instance: str
+    """Names this occurrence."""
+
+    request_id: str
+    """Id of the request, as in the X-Request-ID header and in the log."""
+
+    retry_after: NotRequired[int | None]
+    """Seconds to wait before asking again (429, 503)."""
+
+    status: int
+    """The HTTP status code."""
+
+    title: str
+    """What the kind of problem is called."""
+
+    type: str
+    """Address of the kind of problem, relative to the service."""
+
+
+class ProblemKind(TypedDict):
+    """One kind of problem."""
+
+    codes: list[ErrorCode]
+    """The codes that its `errors` may carry."""
+
+    example: str
+    """An example of `detail`."""
+
+    meaning: str
+    """What it means."""
+
+    remedy: str
+    """What mends it."""
+
+    slug: str
+    """Its name in the address."""
+
+    status: int
+    """The HTTP status code."""
+
+    title: str
+    """What it is called."""
+
+    type: str
+    """The `type` of its documents."""
+
+
+class ProblemKinds(TypedDict):
+    """Every kind of problem the service answers with."""
+
+    problems: list[ProblemKind]
+    """The kinds, by status."""
+
+
+class ProjectAnswer(TypedDict):
+    """The whole plan."""
+
+    cautions: list[str]
+    """What to be careful of."""
+
+    costing: CostingAnswer
+
+    cut_list: list[PlannedRow]
+    """The cut list of the whole set."""
+
+    findings: list[Finding]
+    """What was noticed, errors first."""
+
+    mass_kg: float
+    """Mass of the set without cushions."""
+
+    modules: list[PlannedModule]
+    """The furniture, piece by piece."""
+
+    name: str
+    """What the set is called."""
+
+    nesting: NestingAnswer
+    """How it is cut from sheets and boards."""
+
+    summary: list[str]
+    """At most seven lines for people: buildable or not, what to buy, cost, what to fix first."""
+
+    tape: str
+    """The step lengths are shown in."""
+
+
+class ProjectModule(TypedDict):
+    """One kind of furniture of the set, made once or several times."""
+
+    id: str
+    """The caller's name for it."""
+
+    materials: NotRequired[dict[str, Any] | None]
+    """What each role of the module is made of; a role that is left out is made of the module's default."""
+
+    module: str
+    """Id of the module, of GET /v1/modules."""
+
+    parameters: NotRequired[dict[str, Any] | None]
+    """
+    The module's own parameters; its schema stands at GET /v1/modules/{module}. Lengths as everywhere; what is left
+    out takes its default.
+    """
+
+    quantity: NotRequired[int]
+    """How many are made."""
+
+
+class ScrewBox(TypedDict):
+    """Screws that can be bought, by the box."""
+
+    box: NotRequired[int]
+    """How many are in a box."""
+
+    gauge: int
+    """Gauge number."""
+
+    id: str
+    """The caller's name for them."""
+
+    kind: NotRequired[Literal["wood screw"]]
+    """What they are."""
+
+    length: Length
+    """Length."""
+
+    price: NotRequired[str | None]
+    """Price of a box."""
+
+
+class ShopSaw(TypedDict):
+    """A saw of the shop and what it can do; what is left out is not checked."""
+
+    bevel_limit: NotRequired[float | None]
+    """Farthest the blade tilts."""
+
+    crosscut: NotRequired[Length | None]
+    """Widest board it cuts square across."""
+
+    crosscut_45: NotRequired[Length | None]
+    """Widest board it cuts across at 45 degrees."""
+
+    depth: NotRequired[Length | None]
+    """Depth of cut with the blade upright."""
+
+    depth_45: NotRequired[Length | None]
+    """Depth of cut with the blade at 45 degrees."""
+
+    guide: NotRequired[Length | None]
+    """Longest cut along its guide."""
+
+    id: str
+    """The caller's name for it."""
+
+    kerf: Kerf
+    """Width of its cut."""
+
+    kind: Literal["table saw", "mitre saw", "circular saw", "track saw", "band saw", "jigsaw", "hand saw", "panel saw"]
+    """What sort of saw it is."""
+
+    least_piece: NotRequired[Length | None]
+    """Shortest piece that can be held safely."""
+
+    rip: NotRequired[Length | None]
+    """Widest strip between blade and fence."""
+
+    setting_error: NotRequired[float | None]
+    """How far an angle set on it may be off."""
+
+    trim: NotRequired[LengthOrZero | TrimEdges | None]
+    """What is cut off every edge of a sheet, or off each; 0 for sheets whose edges you trust."""
+
+
+class Tool(TypedDict):
+    """Another tool of the shop."""
+
+    id: str
+    """The caller's name for it."""
+
+    kind: str
+    """What it is, such as `drill`, `router` or `impact-driver`."""
+
+
+class ProjectRequest(TypedDict):
+    """A set of furniture and what is known of the shop, the place and the prices. Only `modules` is required."""
+
+    clamps: NotRequired[list[Clamp] | None]
+    """The clamps."""
+
+    currency: NotRequired[str]
+    """Currency of every price of the request, as an ISO 4217 code."""
+
+    effort: NotRequired[Literal["quick", "normal", "thorough"] | int]
+    """How long to search, in work units or as a preset; `normal` is worth about one second of one core."""
+
+    fasteners: NotRequired[list[ScrewBox] | None]
+    """Fasteners by the box."""
+
+    finish: NotRequired[Finish | None]
+    """The finish; without one none is taken off."""
+
+    glue: NotRequired[Glue | None]
+    """The glue."""
+
+    hands: NotRequired[int]
+    """How many people build it."""
+
+    labour: NotRequired[Labour | None]
+    """The work."""
+
+    mark_ups: NotRequired[list[MarkUp] | None]
+    """Overhead, profit and the like, one after the other."""
+
+    materials: NotRequired[list[Material] | None]
+    """Materials that are in no table."""
+
+    modules: list[ProjectModule]
+    """The furniture."""
+
+    name: NotRequired[str | None]
+    """What the set is called."""
+
+    people: NotRequired[list[Person] | None]
+    """Who will use it."""
+
+    place: NotRequired[Place | None]
+    """Where it stands."""
+
+    prices: NotRequired[list[Price] | None]
+    """What packs cost; what has no price comes back as unknown."""
+
+    saws: NotRequired[list[ShopSaw] | None]
+    """The saws; kerf and trim come from them."""
+
+    seed: NotRequired[int]
+    """Seed of the search: another seed may find another answer."""
+
+    stock: NotRequired[list[Stock] | None]
+    """Sheets, boards and offcuts."""
+
+    tape: NotRequired[Literal["1/8 in", "1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"]]
+    """The step lengths are shown in: what the tape at the bench is read to."""
+
+    tax: NotRequired[Tax | None]
+    """Sales tax."""
+
+    tools: NotRequired[list[Tool] | None]
+    """The other tools."""
+
+    units: NotRequired[Literal["mm", "in"]]
+    """What a bare number means where a length is asked for."""
+
+    waste: NotRequired[Waste | None]
+    """How much more than the net quantity is used up, by kind."""
+
+
+class Readiness(TypedDict):
+    """Whether the service can take work."""
+
+    checks: list[Check]
+    """The checks."""
+
+    ready: bool
+    """Whether every check holds."""
+
+
+class TableRow(TypedDict):
+    """One row: the table's own columns, and where the figures are from."""
+
+    source: str
+    """Title, edition and place the figures are from."""
+
+    status: Literal["read", "derived", "memory"]
+    """`read` in the source, `derived` from rows that were, or from `memory`: such a row only informs."""
+
+    unit: str
+    """Unit of the row's numbers, or of each column that holds numbers."""
+
+
+class TableAnswer(TypedDict):
+    """A published table."""
+
+    about: str
+    """How to read it; may be empty."""
+
+    id: str
+    """Its name in the address."""
+
+    rows: list[TableRow]
+    """The rows, in the table's own order."""
+
+    title: str
+    """What it holds."""
+
+    units: dict[str, str]
+    """Unit by column."""
+
+
+class TableEntry(TypedDict):
+    """One published table."""
+
+    about: str
+    """How to read it; may be empty."""
+
+    id: str
+    """Its name in the address."""
+
+    rows: int
+    """How many rows it has."""
+
+    title: str
+    """What it holds."""
+
+
+class Tables(TypedDict):
+    """The published tables."""
+
+    tables: list[TableEntry]
+    """The tables, sorted by name."""
+
+
+__all__ = [
+    "About",
+    "Allowance",
+    "AnyThickness",
+    "Assembly",
+    "AssemblyMaterial",
+    "AssemblyPart",
+    "Band",
+    "Bite",
+    "BodySize",
+    "Capacity",
+    "Chain",
+    "Check",
+    "Clamp",
+    "Code",
+    "Codes",
+    "CostLine",
+    "CostSum",
+    "CostingAnswer",
+    "CostingRequest",
+    "CutListRow",
+    "Demand",
+    "Diameter",
+    "DrivenFastener",
+    "ErrorCode",
+    "Fastener",
+    "FastenerAnswer",
+    "FastenerJoint",
+    "FastenerJointAnswer",
+    "FastenerLength",
+    "FastenerRequest",
+    "FaultEntry",
+    "FigureEntry",
+    "FigureList",
+    "FigureParameter",
+    "FigureRow",
+    "FigureValue",
+    "Finding",
+    "Finish",
+    "Frame",
+    "Glue",
+    "Hole",
+    "Joint",
+    "Kerf",
+    "Labour",
+    "Layer",
+    "Layout",
+    "LeastOffcut",
+    "LeftOver",
+    "Length",
+    "LengthOrZero",
+    "LengthWindow",
+    "Link",
+    "Liveness",
+    "Loads",
+    "MarkUp",
+    "Material",
+    "ModuleAnswer",
+    "ModuleEntry",
+    "ModuleList",
+    "ModuleRole",
+    "NestingAnswer",
+    "NestingPart",
+    "NestingRequest",
+    "NestingSaw",
+    "Objective",
+    "Overall",
+    "PartsAnswer",
+    "PartsRequest",
+    "Person",
+    "Place",
+    "Placement",
+    "PlannedModule",
+    "PlannedRow",
+    "PluginEntry",
+    "Plugins",
+    "Point",
+    "Price",
+    "Problem",
+    "ProblemKind",
+    "ProblemKinds",
+    "ProjectAnswer",
+    "ProjectModule",
+    "ProjectRequest",
+    "Readiness",
+    "ReceiverBite",
+    "RoleMaterial",
+    "SawSetting",
+    "ScrewBox",
+    "ShopSaw",
+    "Stock",
+    "TableAnswer",
+    "TableEntry",
+    "TableRow",
+    "Tables",
+    "TakeOffLine",
+    "Tax",
+    "Thickness",
+    "Tool",
+    "Total",
+    "TrimEdges",
+    "Unplaced",
+    "Waste",
+    "Yield",
+]
