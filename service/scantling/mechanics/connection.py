@@ -31,7 +31,8 @@ class FastenerJoint:
     """A joint: its stack (woods in the same order), fastener, role, how many, loads, and where the fasteners sit.
 
     Distances in mm, None where not stated; `pilot` None when nobody said whether a pilot hole is drilled. `load_angle`
-    is the angle of the lateral load to the grain, degrees, for fasteners of 1/4 in and more.
+    is the angle of the lateral load to the grain, degrees, for fasteners of 1/4 in and more. Where a thickness is a
+    range, `stack` is the typical one, `thinnest` the one a point comes out of first, `deepest` the one with least bite.
     """
 
     id: str
@@ -50,6 +51,24 @@ class FastenerJoint:
     spacing_mm: float | None = None
     load_angle: float = 90.0
     pointer: str = ""
+    thinnest: Stack | None = None
+    deepest: Stack | None = None
+
+    @property
+    def out_stack(self) -> Stack:
+        """Return the stack at its thinnest: there a point comes out first."""
+        return self.thinnest or self.stack
+
+    @property
+    def bite_stack(self) -> Stack:
+        """Return the stack with thick upper parts and a thin receiver: there the bite is least."""
+        return self.deepest or self.stack
+
+    @property
+    def window_mm(self) -> tuple[float, float]:
+        """Return how deep the receiver begins at most, and how much of it is sure to be ahead then, mm."""
+        begins = self.bite_stack.head_layers_mm
+        return begins, max(0.0, self.out_stack.receiver.exit_mm - begins)
 
 
 @dataclass(frozen=True, slots=True)

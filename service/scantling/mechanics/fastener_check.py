@@ -4,7 +4,7 @@
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import atan2, degrees, hypot
 from typing import Any
 
@@ -113,7 +113,8 @@ def check_joint(joint: FastenerJoint, method: str = "nds") -> FastenerCheck:
     Units: mm and N. Valid: method `nds` or `eurocode5`. Raises: UnknownRowError for a load duration that is not there.
     Source: NDS 2018 chapters 11 and 12, or EN 1995-1-1 section 8; lengths of screws that clamp or locate: practice.
     """
-    capacity = eurocode5_capacity(joint) if method == "eurocode5" else nds_capacity(joint)
+    shallow = replace(joint, stack=joint.bite_stack)
+    capacity = eurocode5_capacity(shallow) if method == "eurocode5" else nds_capacity(shallow)
     window = length_window(joint)
     stocked = stocked_lengths(window, joint.size.gauge) if joint.size.gauge is not None else ()
     pick = stocked_length(window, joint.size.gauge) if joint.size.gauge is not None else None
@@ -152,7 +153,7 @@ def length_window(joint: FastenerJoint) -> LengthWindow:
     if size.kind == "bolt":
         through = stack.receiver.exit_mm - stack.head_mm
         return LengthWindow(through + BOLT_OVER[0] * size.diameter_mm, through + BOLT_OVER[1] * size.diameter_mm)
-    depth, thick = stack.head_layers_mm, stack.receiver.thickness_mm
+    depth, thick = joint.window_mm
     if size.gauge is not None:
         return screw_window(depth, thick, size.gauge, joint.role, stack.head_mm)
     if joint.role != "holds" or size.bite_mm == 0:
@@ -169,9 +170,8 @@ def another_screw(joint: FastenerJoint) -> StockScrew | None:
     own = joint.size.gauge
     if own is None:
         return None
-    stack = joint.stack
     for gauge in sorted(screw_gauges(), key=lambda g: (abs(g - own), g)):
-        window = screw_window(stack.head_layers_mm, stack.receiver.thickness_mm, gauge, joint.role, stack.head_mm)
+        window = screw_window(*joint.window_mm, gauge, joint.role, joint.stack.head_mm)
         found = stocked_length(window, gauge)
         if found is not None:
             return found
@@ -183,11 +183,11 @@ def inside_screw(joint: FastenerJoint) -> StockScrew | None:
 
     Units: mm. Valid: any joint. Raises: nothing. Source: geometry; stock is common practice.
     """
-    own, stack = joint.size.gauge, joint.stack
+    own = joint.size.gauge
     if own is None:
         return None
     for gauge in sorted(screw_gauges(), key=lambda g: (abs(g - own), g)):
-        reach = window_for_bite(stack.head_layers_mm, stack.receiver.thickness_mm, 0.0, 0.0, "holds", stack.head_mm)
+        reach = window_for_bite(*joint.window_mm, 0.0, 0.0, "holds", joint.stack.head_mm)
         found = stocked_lengths(reach, gauge)
         if found:
             return found[-1]
@@ -220,7 +220,7 @@ def _ratios(joint: FastenerJoint, capacity: Capacity, method: str) -> tuple[dict
             ratios[name] = demand / holds
     if pulled > 0 and pushed > 0 and capacity.withdrawal_n and capacity.lateral_n:
         ratios["withdrawal and lateral together"] = _together(joint, capacity, pulled, pushed, method)
-    short = joint.stack.receiver.bite_mm < joint.size.bite_mm - 0.01
+    short = joint.bite_stack.receiver.bite_mm < joint.size.bite_mm - 0.01
     unknown = () if short else tuple(name.split(" ")[0] for name, _, holds in wanted if holds is None)
     return ratios, unknown
 

@@ -67,25 +67,26 @@ def length_findings(
     if joint.size.kind == "bolt":
         yield from _bolt_length(joint, window)
         return
-    stack, receiver = joint.stack, joint.stack.receiver
+    stack, receiver = joint.out_stack, joint.out_stack.receiver
     remedy = _take(window, pick, other, inside)
     if stack.protrusion_mm > GUARD_MM:
         yield finding(
             joint,
             "screw-point-out",
             f"the point comes out by {stack.protrusion_mm:.1f} mm: {joint.size.length_mm:.1f} mm long, head"
-            f" {stack.head_mm:.1f} mm below the surface, {receiver.exit_mm:.1f} mm of wood",
+            f" {stack.head_mm:.1f} mm below the surface, {receiver.exit_mm:.1f} mm of wood{_range(joint)}",
             value=joint.size.length_mm,
             limit=max(0.0, window.longest_mm),
             unit="mm",
             source="geometry",
             remedy=remedy,
         )
-    elif receiver.bite_mm <= GUARD_MM:
+    elif joint.bite_stack.receiver.bite_mm <= GUARD_MM:
+        gap = joint.bite_stack.receiver.entry_mm - stack.point_mm
         yield finding(
             joint,
             "screw-misses-part",
-            f"the point ends {receiver.entry_mm - stack.point_mm:.1f} mm before {receiver.part}",
+            f"the point ends {gap:.1f} mm before {receiver.part}{_range(joint)}",
             value=joint.size.length_mm,
             limit=window.shortest_mm,
             unit="mm",
@@ -104,6 +105,10 @@ def length_findings(
             source="practice",
         )
     yield from _bite_findings(joint, window, pick, remedy)
+
+
+def _range(joint: FastenerJoint) -> str:
+    return " at the worst thickness stated" if joint.thinnest is not None else ""
 
 
 def _bolt_length(joint: FastenerJoint, window: LengthWindow) -> Iterator[Finding]:
@@ -125,7 +130,7 @@ def _bite_findings(
     joint: FastenerJoint, window: LengthWindow, pick: StockScrew | None, remedy: str
 ) -> Iterator[Finding]:
     """Yield a bite too short for the role, and a receiver or a shop that offers no length for it."""
-    receiver, size = joint.stack.receiver, joint.size
+    receiver, size = joint.bite_stack.receiver, joint.size
     if receiver.bite_mm <= GUARD_MM:
         return
     if receiver.bite_mm < size.bite_mm - GUARD_MM and (joint.role == "holds" or not window.empty):
@@ -150,8 +155,9 @@ def _bite_findings(
 
 def _short(joint: FastenerJoint, window: LengthWindow, remedy: str) -> Finding:
     """Return what a bite under the least of the standard means: by load for a holding screw, by role for another."""
-    receiver, size = joint.stack.receiver, joint.size
-    words = f"{receiver.bite_mm:.1f} mm of bite in {receiver.part}, {receiver.bite_mm / size.diameter_mm:.1f} diameters"
+    receiver, size = joint.bite_stack.receiver, joint.size
+    diameters = receiver.bite_mm / size.diameter_mm
+    words = f"{receiver.bite_mm:.1f} mm of bite in {receiver.part}, {diameters:.1f} diameters{_range(joint)}"
     if joint.role == "holds":
         return finding(
             joint,

@@ -5,13 +5,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from scantling.measure import RequestError, RequestProblem
+from scantling.measure import MeasureError, RequestError, RequestProblem, Thickness, parse_thickness
+from scantling.measure import pointer as json_pointer
 from scantling.tables import UnknownRowError, lag_screws, material
 
 from .adjustment import load_duration
 from .connection import METHODS, ROLES, FastenerJoint, Loads
 from .fastener import KINDS, FastenerSize, bolt, driven_nail, lag, round_nail, with_own_figures, wood_screw
-from .stack import GRAINS, layers_to_intervals, read_stack
+from .stack import GRAINS, Stack, layers_to_intervals, read_stack
 from .wood import Wood, wood_of
 
 MOST_LENGTH_MM = 1000.0
@@ -27,6 +28,16 @@ OWN_FIGURES = {
     "declared_density": "declared_density",
     "yield_moment": "yield_moment",
 }
+
+
+@dataclass(frozen=True, slots=True)
+class _Layer:
+    part: str
+    material: str
+    grain: str
+    typical: float
+    least: float
+    most: float
 
 
 @dataclass(slots=True)
@@ -116,17 +127,12 @@ def _joint(reader: _Reader, row: Mapping[str, Any], name: str, pointer: str) -> 
     distances = {f"{d}_mm": reader.optional(row, d, pointer) for d in ("edge_distance", "end_distance", "spacing")}
     if len(reader.problems) > before or size is None or head_depth is None or count is None or angle is None:
         return None
-    if head_depth >= layers[0][2]:
-        detail = f"head_depth is {head_depth:g} mm, the part under the head {layers[0][2]:g} mm thick"
+    if head_depth >= layers[0].least:
+        detail = f"head_depth is {head_depth:g} mm, the part under the head {layers[0].least:g} mm thick"
         reader.refuse(f"{pointer}/head_depth", detail, "out-of-range")
         return None
-    stack = read_stack(
-        layers_to_intervals(layers),
-        length_mm=size.length_mm,
-        head_depth_mm=head_depth,
-        thread_mm=size.thread_mm,
-        threads_per_inch=size.threads_per_inch,
-    )
+    stack, thinnest, deepest = (_stack(layers, mm, head_depth, size) for mm in _bands(layers))
+    ranged = any(one.least < one.most for one in layers)
     return FastenerJoint(
         name,
         stack,
@@ -141,12 +147,14 @@ def _joint(reader: _Reader, row: Mapping[str, Any], name: str, pointer: str) -> 
         bool(row.get("toe", False)),
         load_angle=angle,
         pointer=pointer,
+        thinnest=thinnest if ranged else None,
+        deepest=deepest if ranged else None,
         **distances,
     )
 
 
-def _layers(reader: _Reader, rows: object, pointer: str) -> tuple[list[tuple[str, str, float, str]], list[Wood]]:
-    layers: list[tuple[str, str, float, str]] = []
+def _layers(reader: _Reader, rows: object, pointer: str) -> tuple[list[_Layer], list[Wood]]:
+    layers: list[_Layer] = []
     woods: list[Wood] = []
     if not isinstance(rows, list) or not 1 <= len(rows) <= MOST_LAYERS:
         reader.refuse(pointer, f"layers is a list of 1 to {MOST_LAYERS} parts, head first", "missing")
@@ -156,13 +164,44 @@ def _layers(reader: _Reader, rows: object, pointer: str) -> tuple[list[tuple[str
         if not isinstance(row, Mapping):
             reader.refuse(at, "a layer is an object with material and thickness", "not-an-object")
             continue
-        thickness = reader.number(row, "thickness", at, low=0.1, high=MOST_LENGTH_MM, default=None)
+        thickness = _thickness(reader, row, at)
         grain = reader.choice(row, "grain", at, GRAINS, "side")
         wood = _wood(reader, row, at)
         if thickness is not None and wood is not None:
-            layers.append((str(row.get("part") or f"layer {index + 1}"), wood.id, thickness, grain))
+            part = str(row.get("part") or f"layer {index + 1}")
+            layers.append(_Layer(part, wood.id, grain, thickness.typical, thickness.least, thickness.most))
             woods.append(wood)
     return layers, woods
+
+
+def _thickness(reader: _Reader, row: Mapping[str, Any], pointer: str) -> Thickness | None:
+    """Return a thickness: a number of mm, a list of readings, or an object with least and most."""
+    value = row.get("thickness")
+    if isinstance(value, list | Mapping):
+        try:
+            return parse_thickness(value)
+        except MeasureError as error:
+            reader.refuse(f"{pointer}/thickness" + json_pointer(*error.at), error.message, error.code)
+            return None
+    size = reader.number(row, "thickness", pointer, low=0.1, high=MOST_LENGTH_MM, default=None)
+    return None if size is None else Thickness(size, size, size)
+
+
+def _bands(layers: list[_Layer]) -> tuple[list[float], list[float], list[float]]:
+    """Return three sets of thicknesses, mm: typical, all at their least, upper parts at their most over the least."""
+    least = [one.least for one in layers]
+    return [one.typical for one in layers], least, [*(one.most for one in layers[:-1]), least[-1]]
+
+
+def _stack(layers: list[_Layer], thicknesses: list[float], head_depth_mm: float, size: FastenerSize) -> Stack:
+    placed = [(one.part, one.material, mm, one.grain) for one, mm in zip(layers, thicknesses, strict=True)]
+    return read_stack(
+        layers_to_intervals(placed),
+        length_mm=size.length_mm,
+        head_depth_mm=head_depth_mm,
+        thread_mm=size.thread_mm,
+        threads_per_inch=size.threads_per_inch,
+    )
 
 
 def _wood(reader: _Reader, row: Mapping[str, Any], pointer: str) -> Wood | None:
