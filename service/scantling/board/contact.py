@@ -5,8 +5,9 @@ other's plane are the gaps. Gaps are judged by distance, not by angle, so that a
 gap it opens and not as a lost joint.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import product
+from itertools import pairwise, product
 
 from .cell import Cell, Face, Plane, clip_polygon, polygon_area, polygon_centre
 from .part import Part
@@ -78,18 +79,27 @@ def _separate(plane: Plane, cell: Cell, reach: float) -> bool:
     return min(heights) > reach or max(heights) < -reach
 
 
-def face_patch(a: str, fa: Face, b: str, fb: Face, reach: float) -> Patch | None:
-    """Return the patch of face `fa` of part `a` that lies within `reach` mm of face `fb` of part `b`, or None."""
-    corners = list(fa.corners)
-    for here, there in zip(fb.corners, (*fb.corners[1:], fb.corners[0]), strict=True):
-        wall = cross(sub(there, here), fb.plane.normal)
+def within(corners: Sequence[Vector], outline: Sequence[Vector], normal: Vector) -> list[Vector]:
+    """Return the part of a convex polygon inside the prism over a convex outline; `normal` is the outline's own.
+
+    Empty where nothing is left.
+    """
+    kept = list(corners)
+    for here, there in pairwise((*outline, outline[0])):
+        wall = cross(sub(there, here), normal)
         if dot(wall, wall) < 1e-12:
             continue
         out = unit(wall)
-        corners, _ = clip_polygon(corners, Plane(out, dot(out, here)))
-        if len(corners) < 3:
-            return None
-    if polygon_area(corners) < LEAST_PATCH_MM2:
+        kept, _ = clip_polygon(kept, Plane(out, dot(out, here)))
+        if len(kept) < 3:
+            return []
+    return kept
+
+
+def face_patch(a: str, fa: Face, b: str, fb: Face, reach: float) -> Patch | None:
+    """Return the patch of face `fa` of part `a` that lies within `reach` mm of face `fb` of part `b`, or None."""
+    corners = within(fa.corners, fb.corners, fb.plane.normal)
+    if not corners or polygon_area(corners) < LEAST_PATCH_MM2:
         return None
     gaps = [fb.plane.height(c) for c in corners]
     if min(gaps) > reach or max(gaps) < -reach:

@@ -3,14 +3,14 @@
 The length comes from the stack: long enough to bite for its role, short enough to stay inside, and one that is sold.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import ceil
 
 from scantling.tables import screw_gauge
 from scantling.tables.screw_lengths import screw_window, stocked_length, stocked_lengths
 
-from .contact import Patch, patches, ray_through
+from .contact import Patch, patches, ray_through, within
 from .joint import ScrewRole
 from .part import Part
 from .vector import Vector, along, cross, dot, norm, scale, sub, unit
@@ -46,6 +46,8 @@ def place_screws(
 ) -> list[Spot]:
     """Return the spots of a row of screws. Raises ValueError, in words, where they cannot be placed."""
     patch = _touching(through[-1] if through else head, into, side)
+    for before, after in pairwise((head, *through)):
+        patch = _common(patch, _touching(before, after, None))
     direction = patch.normal
     diameter = screw_gauge(gauge).diameter_mm
     spots = []
@@ -65,6 +67,14 @@ def _touching(head: Part, into: Part, side: str | None) -> Patch:
         gap = f"; the nearest faces are {near[0].least_gap:.2f} mm apart" if near else ""
         raise ValueError(f"the two parts do not touch{gap}")
     return touching[0]
+
+
+def _common(patch: Patch, above: Patch) -> Patch:
+    """Return the part of a patch that lies under another patch of the stack, so that a screw passes both."""
+    corners = within(patch.corners, above.corners, above.normal)
+    if not corners:
+        raise ValueError(f"{above.a} does not lie over where {patch.a} meets {patch.b}")
+    return replace(patch, corners=tuple(corners))
 
 
 def _row(
