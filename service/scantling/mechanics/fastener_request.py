@@ -131,8 +131,9 @@ def _joint(reader: _Reader, row: Mapping[str, Any], name: str, pointer: str) -> 
         detail = f"head_depth is {head_depth:g} mm, the part under the head {layers[0].least:g} mm thick"
         reader.refuse(f"{pointer}/head_depth", detail, "out-of-range")
         return None
-    stack, thinnest, deepest = (_stack(layers, mm, head_depth, size) for mm in _bands(layers))
+    typical, thin, deep = _bands(layers)
     ranged = any(one.least < one.most for one in layers)
+    stack = _stack(layers, typical, head_depth, size)
     return FastenerJoint(
         name,
         stack,
@@ -147,8 +148,8 @@ def _joint(reader: _Reader, row: Mapping[str, Any], name: str, pointer: str) -> 
         bool(row.get("toe", False)),
         load_angle=angle,
         pointer=pointer,
-        thinnest=thinnest if ranged else None,
-        deepest=deepest if ranged else None,
+        thinnest=_stack(layers, thin, head_depth, size) if ranged else None,
+        deepest=_stack(layers, deep, head_depth, size) if ranged else None,
         **distances,
     )
 

@@ -1,6 +1,7 @@
 """Holes for a screw: the pilot by gauge and wood, the clearance hole through the upper part, the countersink."""
 
 from dataclasses import dataclass
+from functools import cache
 from math import radians, tan
 
 from scantling.tables import DrillBit, LeadHole, Status, drill_bits, lead_holes, look_up
@@ -56,6 +57,7 @@ class Countersink:
         }
 
 
+@cache
 def pilot_hole(diameter_mm: float, root_mm: float | None, specific_gravity: float, sideways: bool) -> Hole:
     """Return the pilot hole for the thread of a wood screw, for withdrawal or, `sideways`, for a lateral load.
 
@@ -74,6 +76,7 @@ def pilot_hole(diameter_mm: float, root_mm: float | None, specific_gravity: floa
     return Hole(wanted, _nearest(wanted, True), _nearest(wanted, False), needed, row.source, status)
 
 
+@cache
 def clearance_hole(diameter_mm: float) -> Hole:
     """Return the hole through the upper part in which the shank turns freely: the first bit not under the shank.
 
@@ -85,6 +88,7 @@ def clearance_hole(diameter_mm: float) -> Hole:
     return Hole(diameter_mm, _from(diameter_mm, True), _from(diameter_mm, False), True, source, Status.DERIVED)
 
 
+@cache
 def bolt_hole(diameter_mm: float) -> Hole:
     """Return the hole of a bolt: 1/32 in over the bolt, never more than 1/16 in; the first bit not under that.
 
@@ -96,6 +100,7 @@ def bolt_hole(diameter_mm: float) -> Hole:
     return Hole(wanted, _from(wanted, True), _from(wanted, False), True, over.source, over.status)
 
 
+@cache
 def lag_pilot(diameter_mm: float, specific_gravity: float) -> Hole:
     """Return the hole for the thread of a lag screw: the middle of the published share of its diameter.
 
@@ -109,6 +114,7 @@ def lag_pilot(diameter_mm: float, specific_gravity: float) -> Hole:
     return Hole(wanted, _nearest(wanted, True), _nearest(wanted, False), needed, row.source, row.status)
 
 
+@cache
 def nail_hole(diameter_mm: float, specific_gravity: float) -> Hole:
     """Return the widest hole a nail may have; none is needed, it only keeps the wood from splitting.
 
@@ -121,6 +127,7 @@ def nail_hole(diameter_mm: float, specific_gravity: float) -> Hole:
     return Hole(wanted, _below(wanted, True), _below(wanted, False), False, row.source, row.status)
 
 
+@cache
 def countersink(head_mm: float, diameter_mm: float, system: str = "inch") -> Countersink:
     """Return the countersink of a flat head.
 

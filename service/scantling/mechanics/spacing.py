@@ -1,6 +1,7 @@
 """How far a fastener must stay from an edge, an end and its neighbour, with and without a pilot hole."""
 
 from dataclasses import dataclass
+from functools import cache
 
 from scantling.tables import Row, Status, load_table
 
@@ -68,5 +69,6 @@ def _large(distance: str, case: str, diameter_mm: float) -> Distance:
     )
 
 
+@cache
 def _row(table: str, distance: str, case: str) -> Row:
     return next(row for row in load_table(table).rows if row.text("distance") == distance and row.text("case") == case)

@@ -1,5 +1,7 @@
 """Pulling a fastener straight out of side grain: ultimate by the Wood Handbook, design by the NDS."""
 
+from functools import cache
+
 from scantling.tables import UnknownRowError, load_table
 
 from .inch_pound import MM_PER_INCH, N_MM_PER_LB_IN
@@ -44,6 +46,7 @@ def design_withdrawal(fastener: str, specific_gravity: float, diameter_mm: float
     return coefficient * share * N_MM_PER_LB_IN
 
 
+@cache
 def _row(table: str, fastener: str) -> tuple[float, float, float]:
     rows = load_table(table).rows
     for row in rows:
