@@ -68,7 +68,7 @@ def balance(scene: Scene) -> Balance:
             total = mass + load.mass_kg
             x, y, z = ((mass * c + load.mass_kg * p) / total for c, p in zip(centre, load.at, strict=True))
             at = (x, y, z)
-        tips += _tips("empty" if load is None else load.id, at, support, scene.low[2])
+        tips += _least(_tips("empty" if load is None else load.id, at, support, scene.low[2]))
     return Balance(mass, centre, support, loads, tuple(tips))
 
 
@@ -121,6 +121,15 @@ def _tips(load: str, centre: Point, support: tuple[Flat, ...], floor: float) -> 
     for a, b in zip(support, (*support[1:], support[0]), strict=True):
         inside = _turn(a, b, (centre[0], centre[1])) / hypot(b[0] - a[0], b[1] - a[1])
         yield Tip(load, degrees(atan2(inside, height)), a, b, _towards(a, b))
+
+
+def _least(tips: Iterator[Tip]) -> list[Tip]:
+    """Return the side that gives way first of those that look the same way."""
+    found: dict[str, Tip] = {}
+    for tip in tips:
+        if tip.towards not in found or tip.angle < found[tip.towards].angle:
+            found[tip.towards] = tip
+    return list(found.values())
 
 
 def _towards(a: Flat, b: Flat) -> str:

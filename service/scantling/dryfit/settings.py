@@ -51,8 +51,7 @@ class DryfitSettings:
     Commentary C12.1.5.7 advises 2.5, which no screw in the edge of a sheet under 21 mm can keep). `screw_gap`: wood
     wanted between two screws (practice). `tools` are tried in order. `loads` None puts a person of `person_kg` on
     every seat cushion; `tip_least_deg` is the angle an empty piece must lean before it falls (practice).
-    `find_trapped` adds the search for parts that cannot slide into place, which takes longer. `hands` is how many
-    people build.
+    `hands` is how many people build.
     """
 
     fit: float = 0.05
@@ -65,5 +64,4 @@ class DryfitSettings:
     loads: tuple[Load, ...] | None = None
     person_kg: float = 100.0
     tip_least_deg: float = 5.0
-    find_trapped: bool = False
     hands: int = 1

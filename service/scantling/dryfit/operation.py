@@ -1,0 +1,156 @@
+"""The operation behind `POST /v1/dry-fits`: a plain assembly in, whether it goes together out."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from math import sqrt
+from typing import Any
+
+from scantling.board import Assembly, Promise, assembly_from_plain
+from scantling.findings import Finding
+from scantling.measure import RequestError, RequestProblem, pointer
+from scantling.tables import materials
+
+from .assembly_shape import DRY_FIT
+from .result import DryFit
+from .settings import Barrel, DryfitSettings, Load, Tool
+from .shape import first_of, problem
+from .verify import verify
+
+MOST_PROBLEMS = 50
+MOST_CELLS = 2000
+EXACT = 1e-9
+
+
+def dry_fits(plain: dict[str, Any]) -> dict[str, Any]:
+    """Verify an assembly somebody described, with optional settings; lengths in mm, closed objects.
+
+    Answers `summary`, `findings`, `order`, `balance`, `alike`, and how joints meet and screws pass. Raises
+    RequestError that points at every member at fault.
+    """
+    assembly, settings = read(plain)
+    answer = verify(assembly, settings)
+    return _pointed(answer).to_plain()
+
+
+def read(plain: Mapping[str, Any]) -> tuple[Assembly, DryfitSettings]:
+    """Read the request of a dry fit. Raises RequestError that points at every member at fault."""
+    problems = first_of(DRY_FIT(plain, ""), MOST_PROBLEMS)
+    if problems:
+        raise RequestError(problems)
+    assembly = _assembly(plain["assembly"])
+    problems = first_of(_semantic(assembly), MOST_PROBLEMS)
+    if problems:
+        raise RequestError(problems)
+    return assembly, settings_from_plain(plain.get("settings", {}))
+
+
+def _assembly(plain: Mapping[str, Any]) -> Assembly:
+    """Read the assembly; a part that cannot be read is not reported again by all that name it."""
+    try:
+        return assembly_from_plain(_tidied(plain))
+    except RequestError as error:
+        ids = {p["id"] for p in plain["parts"]}
+        echoes = [e for e in error.errors if e.code == "unknown-part" and any(f"{i!r}" in e.detail for i in ids)]
+        raise RequestError([e for e in error.errors if e not in echoes] or error.errors) from None
+
+
+def _tidied(plain: Mapping[str, Any]) -> dict[str, Any]:
+    """Square up directions that lost their last digits on the way, and look up densities that were left out."""
+    known = materials()
+    tidy = dict(plain)
+    tidy["materials"] = {
+        role: m if "density_kg_m3" in m or m["material"] not in known
+        else {**m, "density_kg_m3": known[m["material"]].density_kg_m3}
+        for role, m in plain["materials"].items()
+    }  # fmt: skip
+    tidy["parts"] = [{**p, "frame": _squared(p["frame"])} for p in plain["parts"]]
+    tidy["fasteners"] = [{**f, "direction": _unit(f["direction"])} for f in plain.get("fasteners", ())]
+    return tidy
+
+
+def _unit(v: list[float]) -> list[float]:
+    size = sqrt(sum(c * c for c in v))
+    return v if abs(size - 1) < EXACT else [c / size for c in v]
+
+
+def _squared(frame: Mapping[str, Any]) -> dict[str, Any]:
+    along, across = frame["length"], frame["width"]
+    skew = sum(a * b for a, b in zip(along, across, strict=True))
+    if EXACT < abs(skew) < 2e-3:
+        along = _unit(along)
+        skew = sum(a * b for a, b in zip(along, across, strict=True))
+        across = _unit([b - skew * a for a, b in zip(along, across, strict=True)])
+    return {**frame, "length": along, "width": across}
+
+
+def settings_from_plain(plain: Mapping[str, Any]) -> DryfitSettings:
+    """Return the settings of a dry fit from their JSON members; absent ones keep their defaults."""
+    given = {
+        name.removesuffix("_mm"): value for name, value in plain.items() if name not in ("tools", "loads", "hands")
+    }
+    settings = DryfitSettings(**given)
+    if "hands" in plain:
+        settings = replace(settings, hands=plain["hands"])
+    if "tools" in plain:
+        settings = replace(settings, tools=tuple(_tool(t) for t in plain["tools"]))
+    if plain.get("loads") is not None:
+        loads = tuple(Load(p["id"], p["mass_kg"], _point(p["at_mm"])) for p in plain["loads"])
+        settings = replace(settings, loads=loads)
+    return settings
+
+
+def _tool(plain: Mapping[str, Any]) -> Tool:
+    barrels = tuple(Barrel(b["start_mm"], b["end_mm"], b["radius_mm"]) for b in plain["barrels"])
+    return Tool(plain["id"], plain["title"], barrels, assumed=False)
+
+
+def _point(v: list[float]) -> tuple[float, float, float]:
+    return (float(v[0]), float(v[1]), float(v[2]))
+
+
+def _semantic(assembly: Assembly) -> Iterator[RequestProblem]:
+    """Yield what no shape can tell: promises about the wrong number of sides, screws and joints at odds."""
+    cells = sum(len(p.cells()) for p in assembly.parts.values())
+    if cells > MOST_CELLS:
+        yield problem(
+            "/assembly/parts", f"the cuts leave {cells} convex pieces; at most {MOST_CELLS} are taken", "too-many"
+        )
+    for i, promise in enumerate(assembly.promises):
+        yield from _promise_shape(promise, "/assembly" + pointer("promises", i))
+    for i, joint in enumerate(assembly.joints.values()):
+        if len(set(joint.parts)) < 2:
+            yield problem("/assembly" + pointer("joints", i, "parts"), "a joint needs two different parts", "bad-joint")
+    for i, f in enumerate(assembly.fasteners.values()):
+        strangers = [p for p in f.parts if p not in assembly.joints[f.joint].parts]
+        if strangers:
+            yield problem(
+                "/assembly" + pointer("fasteners", i, "parts"),
+                f"{strangers[0]!r} is no part of the joint {f.joint!r}; a fastener passes parts of its own joint",
+                "bad-fastener",
+            )
+
+
+def _promise_shape(promise: Promise, at: str) -> Iterator[RequestProblem]:
+    wanted = {"touches": (2, 2), "gap": (2, 2), "flush": (2, 2), "size": (0, 1), "clear": (2, 0)}
+    if promise.kind == "floor":
+        if not promise.parts:
+            yield problem(at + "/parts", "a floor promise names the parts that stand on it", "bad-promise")
+        return
+    parts, sides = wanted[promise.kind]
+    axes = {"x", "y", "z"}
+    if len(promise.parts) != parts or len(promise.sides) < sides:
+        yield problem(at, f"a {promise.kind} promise takes {parts} parts and {sides} sides", "bad-promise")
+    elif sides and (set(promise.sides) <= axes) is not (promise.kind == "size"):
+        what = "the axis x, y or z" if promise.kind == "size" else "sides of parts, such as near or face"
+        yield problem(at + "/sides", f"a {promise.kind} promise takes {what}", "bad-promise")
+
+
+def _pointed(answer: DryFit) -> DryFit:
+    """Point findings about a step at that step of the request."""
+
+    def pointed(f: Finding) -> Finding:
+        if f.unit != "step" or f.value is None:
+            return f
+        return replace(f, pointer="/assembly" + pointer("steps", int(f.value) - 1))
+
+    return replace(answer, findings=tuple(pointed(f) for f in answer.findings))
