@@ -247,3 +247,52 @@ def groove_depth(
     shrinks, swells = max(0.0, -min(low, high)), max(0.0, low, high)
     enters = not_negative("hold", hold_mm, "mm") + shrinks / 2
     return enters + swells / 2, enters
+
+
+def check_wet_boards(
+    wood: str, width_mm: float, moisture_bought: float, moisture_use: float, *, parts: tuple[str, ...] = ()
+) -> tuple[Finding, ...]:
+    """Say how far boards bought wet shrink after they are cut.
+
+    Units: mm, moisture in %. Valid: boards cut at the moisture they were bought with, flat-sawn. Raises:
+    UnknownMaterial, OutOfValidity. Source: Wood Handbook, FPL-GTR-190, chapter 13; half a millimetre is felt, practice.
+    """
+    shrinks = -movement(wood, width_mm, moisture_bought, moisture_use).change_mm
+    if shrinks < 0.5:
+        return ()
+    text = (
+        f"Cut at {moisture_bought:.0f} % moisture, a board of {width_mm:.0f} mm of {wood} is {shrinks:.1f} mm narrower "
+        f"when it has dried to {moisture_use:.0f} %."
+    )
+    source = "Wood Handbook, FPL-GTR-190, chapter 13"
+    return (notice("wood-too-wet", text, parts=parts, value=shrinks, limit=0.5, unit="mm", source=source),)
+
+
+def check_gaps(
+    gap_mm: float,
+    board_mm: float,
+    wood: str,
+    moisture_made: float,
+    moisture_low: float,
+    moisture_high: float,
+    *,
+    most_mm: float | None = None,
+    parts: tuple[str, ...] = (),
+) -> tuple[Finding, ...]:
+    """Check the gaps between boards or slats through the year: they must not close, nor open beyond `most_mm`.
+
+    Units: mm, moisture in %. Valid: boards fixed at their middles. Raises: UnknownMaterial, OutOfValidity.
+    Source: Wood Handbook, FPL-GTR-190, chapter 13.
+    """
+    gaps = [gap_at(gap_mm, board_mm, wood, moisture_made, m) for m in (moisture_low, moisture_high)]
+    source = "Wood Handbook, FPL-GTR-190, chapter 13"
+    if min(gaps) < 0:
+        text = (
+            f"Gaps of {gap_mm:.1f} mm close when the boards are wet: they press on each other by {-min(gaps):.1f} mm."
+        )
+        return (notice("gap-closes", text, parts=parts, value=min(gaps), limit=0, unit="mm", source=source),)
+    if most_mm is not None and max(gaps) > most_mm:
+        dry = f"open to {max(gaps):.1f} mm when the boards are dry"
+        text = f"Gaps of {gap_mm:.1f} mm {dry}; {most_mm:.1f} mm is the most."
+        return (notice("gap-opens", text, parts=parts, value=max(gaps), limit=most_mm, unit="mm", source=source),)
+    return ()

@@ -4,6 +4,10 @@ import math
 from dataclasses import dataclass
 from functools import cache
 
+from scantling.findings import Finding
+from scantling.tables import Status
+
+from .notice import notice
 from .validity import not_negative, positive, within
 
 _TERMS = 199  # odd terms up to this; the moment of the square plate then agrees with the closed form in five digits
@@ -105,3 +109,38 @@ def flange_buckling_stress(modulus_mpa: float, thickness_mm: float, overhang_mm:
     e = positive("modulus of elasticity", modulus_mpa, "N/mm2")
     t, b = positive("thickness", thickness_mm, "mm"), positive("overhang", overhang_mm, "mm")
     return 0.044 * e * (t / b) ** 2
+
+
+def check_panel_buckling(
+    title: str,
+    force_n_per_mm: float,
+    modulus_mpa: float,
+    thickness_mm: float,
+    width_mm: float,
+    *,
+    status: Status = Status.READ,
+    parts: tuple[str, ...] = (),
+) -> tuple[Finding, ...]:
+    """Check a thin panel pressed along its plane, such as the side of a case under its load.
+
+    Units: force per width in N/mm, N/mm2, mm. Valid: panels held along both edges; the softer of plywood's two moduli
+    is on the safe side. Raises: OutOfValidity. Source: plate theory, k = 4 (see panel_buckling_stress).
+    """
+    stress = not_negative("force per width", force_n_per_mm, "N/mm") / positive("thickness", thickness_mm, "mm")
+    critical = panel_buckling_stress(modulus_mpa, thickness_mm, width_mm)
+    if stress <= critical:
+        return ()
+    text = f"{title} is pressed with {stress:.2f} N/mm2 along its plane; it waves from {critical:.2f} N/mm2."
+    source = "plate theory, k = 4"
+    return (
+        notice(
+            "panel-buckles",
+            text,
+            status=status,
+            parts=parts,
+            value=stress,
+            limit=critical,
+            unit="N/mm2",
+            source=source,
+        ),
+    )

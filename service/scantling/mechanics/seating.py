@@ -235,21 +235,39 @@ def check_table(apron_mm: float, seat_loaded_mm: float, *, parts: tuple[str, ...
     return (notice(code, text, parts=parts, value=room, limit=limit.value, unit="mm", source=limit.source),)
 
 
+def check_knees(clear_mm: float, *, parts: tuple[str, ...] = ()) -> tuple[Finding, ...]:
+    """Check the height left for knees under a table, desk or bench top.
+
+    Units: mm above the floor. Valid: adults sitting with feet flat. Raises: OutOfValidity.
+    Source: ANSUR II knee height of men, 95th percentile, 602 mm, and 25 mm of shoes (practice): a note.
+    """
+    wanted = body("knee height, sitting", "men", "p95").value
+    wanted += look_up("body_allowances", "value", allowance="shoes").value
+    clear = positive("clear height", clear_mm, "mm")
+    if clear >= wanted:
+        return ()
+    text = f"Under the top {clear:.0f} mm are clear; {wanted:.0f} mm suit nearly everybody's knees."
+    source = "ANSUR II knee height, men, 95th percentile"
+    return (notice("knee-room-small", text, parts=parts, value=clear, limit=wanted, unit="mm", source=source),)
+
+
 def _height(kind: str, loaded: float, sitters: tuple[Sitter, ...]) -> Band:
     shoes = look_up("body_allowances", "value", allowance="shoes").value
     measured = [s.knee_back_mm for s in sitters if s.knee_back_mm is not None]
     low_share = {"lounge": 0.80, "sofa": 0.90}.get(kind, 1.0)
     if measured:
-        top, bottom = min(measured) + shoes, max(measured) + shoes
-        status, source = Status.MEMORY, "the household's own sizes and 25 mm of shoes (practice)"
+        # A seat up to 50 mm below the hollow of the knee is still easy for its sitter; sitters of very different size
+        # leave a band between what suits the one and the other.
+        ends = (min(measured) + shoes, max(measured) + shoes - 50)
+        source = "the household's own sizes and 25 mm of shoes (practice)"
     else:
-        top = body("popliteal height", "men", "p50").value + shoes
-        bottom = body("popliteal height", "women", "p5").value + shoes
-        status, source = Status.MEMORY, "ANSUR II popliteal height and 25 mm of shoes (practice)"
-    top, bottom = max(top, bottom), min(top, bottom)
+        trade = look_up("seating", "value", kind="chair", item="seat height", bound="most").value * 25.4
+        ends = (trade, body("popliteal height", "women", "p5").value + shoes)
+        source = "ANSUR II popliteal height and 25 mm of shoes (practice); WOOD magazine, 18 in"
+    top, bottom = max(ends), min(ends)
     if kind == "easy to rise from":
-        return Band("loaded seat height", loaded, top, top + 50, "mm", status, source)
-    return Band("loaded seat height", loaded, bottom * low_share, top, "mm", status, source)
+        return Band("loaded seat height", loaded, top, top + 50, "mm", Status.MEMORY, source)
+    return Band("loaded seat height", loaded, bottom * low_share, top, "mm", Status.MEMORY, source)
 
 
 def _depth(kind: str, depth: float, sitters: tuple[Sitter, ...]) -> Band:
@@ -258,9 +276,8 @@ def _depth(kind: str, depth: float, sitters: tuple[Sitter, ...]) -> Band:
     if measured:
         source = "the household's own sizes and 50 mm behind the knee (practice)"
         return Band("depth to sit on", depth, min(measured) * 0.7, min(measured) - gap, "mm", Status.MEMORY, source)
-    high = body("buttock-popliteal length", "men", "p50").value - gap
-    if kind == "lounge":
-        high = body("buttock-popliteal length", "men", "p95").value - gap
+    size = "p50" if kind in ("dining", "easy to rise from") else "p95"
+    high = body("buttock-popliteal length", "men", size).value - gap
     low = look_up("seating", "value", kind="chair", item="seat depth", bound="least").value * 25.4
     source = "ANSUR II buttock to knee-back less 50 mm (practice); WOOD magazine"
     return Band("depth to sit on", depth, low, high, "mm", Status.MEMORY, source)
