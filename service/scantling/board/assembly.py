@@ -116,13 +116,8 @@ class Assembly:
 
     def repeat(self, part: Part, times: int, step: Vector, id: str) -> list[Part]:
         """Return the part and `times` − 1 copies of it, each `step` mm further; ids are `id` with a number."""
-        from dataclasses import replace
-
-        row = [part]
-        for i in range(1, times):
-            frame = part.frame.moved(scale(step, float(i)))
-            row.append(self.add(replace(part, id=f"{id} {i + 1}", frame=frame, promises=[], _local=None, _world=None)))
-        return row
+        copies = (part.copied(f"{id} {i + 1}", scale(step, float(i))) for i in range(1, times))
+        return [part, *(self.add(copy) for copy in copies)]
 
     # ------------------------------------------------------------------ joints
 

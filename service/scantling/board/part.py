@@ -52,6 +52,7 @@ class Part:
     promises: list["Promise"] = field(default_factory=list)
     _local: tuple[Cell, ...] | None = None
     _world: tuple[Cell, ...] | None = None
+    _bounds: tuple[Vector, Vector] | None = None
 
     def __post_init__(self) -> None:
         for label, value in (("length", self.length), ("width", self.width), ("thickness", self.thickness)):
@@ -93,7 +94,7 @@ class Part:
     def cut(self, *cuts: Cut) -> "Part":
         """Add cuts. Raises CutError when one cannot be made on this blank."""
         self.cuts = (*self.cuts, *cuts)
-        self._local = self._world = None
+        self._local = self._world = self._bounds = None
         self.cells_local()
         return self
 
@@ -230,6 +231,10 @@ class Part:
         """Move the part by a vector in mm."""
         return self._place(self.frame.moved(by))
 
+    def copied(self, id: str, by: Vector) -> "Part":
+        """Return a copy of this part, `by` mm away, with an id of its own."""
+        return replace(self, id=id, frame=self.frame.moved(by), promises=[], _local=None, _world=None, _bounds=None)
+
     def mirrored(self, axis: str, at: float, id: str) -> "Part":
         """Return the other hand of this part, mirrored in the plane `axis` = `at`, with an id of its own.
 
@@ -245,7 +250,9 @@ class Part:
         )
         cuts = tuple(_other_hand(c, self.width) for c in self.cuts)
         seal = tuple(_trade(s) for s in self.seal)
-        twin = replace(self, id=id, frame=frame, cuts=cuts, seal=seal, promises=[], _local=None, _world=None)
+        twin = replace(
+            self, id=id, frame=frame, cuts=cuts, seal=seal, promises=[], _local=None, _world=None, _bounds=None
+        )
         twin.cells_local()
         return twin
 
@@ -253,16 +260,18 @@ class Part:
         self._place(self.frame.moved(scale(direction, distance)))
 
     def _place(self, frame: Frame) -> "Part":
-        self.frame, self._world = frame, None
+        self.frame, self._world, self._bounds = frame, None, None
         return self
 
     # ------------------------------------------------------------------ reading
 
     def bounds(self) -> tuple[Vector, Vector]:
         """Return the least and greatest corner of the box round the part as it stands."""
-        points = [c for cell in self.cells() for f in cell.faces for c in f.corners]
-        xs, ys, zs = zip(*points, strict=True)
-        return (min(xs), min(ys), min(zs)), (max(xs), max(ys), max(zs))
+        if self._bounds is None:
+            points = [c for cell in self.cells() for f in cell.faces for c in f.corners]
+            xs, ys, zs = zip(*points, strict=True)
+            self._bounds = (min(xs), min(ys), min(zs)), (max(xs), max(ys), max(zs))
+        return self._bounds
 
     @property
     def x0(self) -> float:

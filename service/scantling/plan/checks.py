@@ -35,4 +35,5 @@ def check(built: Built, *, wet: bool = False, household: Sequence[Sitter] = ()) 
         *(f for row in fastening for f in row.findings),
         *check_sitting(built.assembly, household),
     )
-    return Checked(findings, fastening, [])
+    steps = [step.to_plain() for step in fit.order.steps] if fit.order is not None else []
+    return Checked(findings, fastening, steps)
