@@ -2,7 +2,7 @@
 
 import pytest
 
-from scantling.mechanics.seating import row_of_cushions, row_slack, tight_cover
+from scantling.mechanics.upholstery import row_of_cushions, row_slack, tight_cover
 
 IN = 25.4
 ARM = 1.5

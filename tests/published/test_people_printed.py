@@ -7,7 +7,8 @@ from scantling.mechanics.children import volume_litres
 from scantling.mechanics.figures import figure
 from scantling.mechanics.loads import people_on
 from scantling.mechanics.loads import test_load as published_load
-from scantling.mechanics.seating import hard_height, row_breadth, seat_preset
+from scantling.mechanics.seating import seat_preset
+from scantling.mechanics.upholstery import hard_height, row_breadth
 
 
 @pytest.mark.parametrize(("level", "minutes"), [(85, 480), (88, 240), (91, 120), (94, 60), (97, 30), (100, 15)])

@@ -23,15 +23,8 @@ from scantling.mechanics.exposure import (
 )
 from scantling.mechanics.glue import GlueLine, check_glue, clamp_force, credited_area, dowel_bond
 from scantling.mechanics.loads import Load, sitting
-from scantling.mechanics.seating import (
-    Seat,
-    Sitter,
-    check_knees,
-    check_seat,
-    check_table,
-    effective_depth,
-    loaded_height,
-)
+from scantling.mechanics.seating import Seat, Sitter, check_knees, check_seat, check_table
+from scantling.mechanics.upholstery import effective_depth, loaded_height
 from scantling.mechanics.validity import OutOfValidity
 from scantling.tables import Status
 

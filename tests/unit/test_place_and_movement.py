@@ -19,7 +19,6 @@ from scantling.mechanics.moisture import (
 )
 from scantling.mechanics.place import (
     Run,
-    Way,
     check_door_swing,
     check_gap_behind,
     check_run,
@@ -29,11 +28,10 @@ from scantling.mechanics.place import (
     floor_fall,
     footprint_depth,
     gap_at_wall,
-    pass_through,
-    turn_length,
 )
 from scantling.mechanics.plates import check_panel_buckling
 from scantling.mechanics.validity import OutOfValidity
+from scantling.mechanics.way_in import Way, pass_through, turn_length
 from scantling.tables import UnknownMaterial
 
 

@@ -82,7 +82,7 @@ def test_chest_with_a_drawer_open():
     """A 60 lb chest, 8 in behind its feet, 50 lb at 10 in ahead: 480 against 500 in lb (moments by hand)."""
     lb_in = 4.448222 * 25.4
     result = check_drawers(60 * 4.448222, 8 * 25.4, ((50 * 4.448222, 10 * 25.4),))
-    assert (result.holds - result.needed) / lb_in == pytest.approx(-20, abs=1e-6)
+    assert (result.holds - result.needed) * 1000 / lb_in == pytest.approx(-20, abs=1e-6)
     assert [f.code for f in result.findings()] == ["tips-with-drawers"]
     assert check_drawers(60 * 4.448222, 11 * 25.4, ((50 * 4.448222, 10 * 25.4),)).stands
     assert not check_drawers(60 * 4.448222, 11 * 25.4, ((50 * 4.448222, 10 * 25.4),), lean_mm=80).stands

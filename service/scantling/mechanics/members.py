@@ -116,7 +116,8 @@ def check_member(member: Member, load: Load, *, sag_ratio: float | None = None) 
     """Check one straight member under one load.
 
     Units: mm, N, N/mm2. Valid: straight pieces of one material, elastic, within the cases of `beam_cases`; a service
-    load meets a design value and a test load meets test strength, each by its own code. `sag_ratio` 300 means span/300.
+    load meets a design value and a test load meets test strength, each by its own code. `sag_ratio` 300
+    means span/300 and is asked of service loads only.
     Raises: OutOfValidity, UnknownRowError for the case, ValueError for a share outside 0 to 1.
     Source: Wood Handbook, FPL-GTR-282, Eq 9-2; NDS 2018 chapter 3 or EN 1995-1-1 chapter 6, as the wood's values say.
     """
@@ -135,7 +136,7 @@ def check_member(member: Member, load: Load, *, sag_ratio: float | None = None) 
         pressed = bearing_stress(v, member.width_mm, member.bearing_mm)
         stresses.append(Stress("pressure where it rests", pressed, strength.bearing, strength.status_of("bearing")))
     limit = None
-    if sag_ratio is not None:
+    if sag_ratio is not None and load.basis == "service":
         limit = member.span_mm / within("sag limit", sag_ratio, 50, 2000, "(span over)", "ratios of span to sag in use")
     return MemberResult(member, load, strength, tuple(stresses), m, sag, limit)
 

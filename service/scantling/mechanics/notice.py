@@ -3,8 +3,8 @@
 from scantling.findings import Finding, Severity, entry
 from scantling.tables import Status
 
-_FROM_MEMORY = " (A figure in this is from memory and was not read in its source: it informs, it does not decide.)"
-LOCAL = "Local codes and licensed practice decide; this is a screening, not a statement of conformity."
+_FROM_MEMORY = " (Partly from memory: it informs, it does not decide.)"
+LOCAL = "Local codes and licensed practice decide."
 
 
 def notice(

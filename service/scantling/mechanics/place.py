@@ -1,8 +1,7 @@
-"""Does it fit the place and the way in: runs, corners, walkways, doors, stairs, turns, and who can lift it."""
+"""Does it fit its place: wall runs, corners, floors, walkways, doors, and who can lift it."""
 
 import math
 from dataclasses import dataclass
-from itertools import permutations
 
 from scantling.findings import Finding
 from scantling.tables import Status
@@ -38,29 +37,6 @@ class Run:
     def least_mm(self) -> float:
         """Return the shortest of the three lengths, mm."""
         return min(self.floor_mm, self.seat_mm, self.back_mm)
-
-
-@dataclass(frozen=True, slots=True)
-class Way:
-    """One hole on the way in, a door, a hatch or a stair head: name, clear width and height mm.
-
-    `turn_mm` the width of the passage behind it where one turns at once; None where it runs straight on.
-    """
-
-    name: str
-    width_mm: float
-    height_mm: float
-    turn_mm: float | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Passage:
-    """How a piece goes through one way: whether, how (upright, turned, on end, tilted), with what to spare mm."""
-
-    way: Way
-    passes: bool
-    how: str
-    spare_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,81 +184,6 @@ def check_door_swing(
     )
 
 
-def pass_through(width_mm: float, depth_mm: float, height_mm: float, way: Way, play_mm: float | None = None) -> Passage:
-    """Return how a piece (its three outer sizes) goes through a door, hatch or turn.
-
-    Units: mm. Valid: a box; a real sofa may do better tilted round its hollow. `play_mm` for hands, 25 mm by default.
-    Raises: OutOfValidity. Source: geometry: two sizes through the hole, the third along it; round a turn the third
-    must fit the diagonal room of the passage.
-    """
-    play = figure("door-play").si if play_mm is None else not_negative("play", play_mm, "mm")
-    sizes = {
-        "width": positive("width", width_mm, "mm"),
-        "depth": positive("depth", depth_mm, "mm"),
-        "height": positive("height", height_mm, "mm"),
-    }
-    hole = (positive("clear width", way.width_mm, "mm"), positive("clear height", way.height_mm, "mm"))
-    best: tuple[float, str] | None = None
-    for across, up, along in permutations(sizes):
-        spare = min(hole[0] - sizes[across], hole[1] - sizes[up]) - play
-        if way.turn_mm is not None and sizes[along] > turn_length(way.width_mm, way.turn_mm, sizes[across]):
-            continue
-        how = _posture(across, up)
-        if spare >= 0 and (best is None or (spare, how == "upright") > (best[0], best[1] == "upright")):
-            best = (spare, how)
-    if best is not None:
-        upright = min(hole[0] - min(sizes["width"], sizes["depth"]), hole[1] - sizes["height"]) - play
-        if upright >= 0 and way.turn_mm is None:
-            return Passage(way, True, "upright", upright)
-        return Passage(way, True, best[1], best[0])
-    closest = max(min(hole[0] - sizes[a], hole[1] - sizes[u]) - play for a, u, _ in permutations(sizes))
-    return Passage(way, False, "no way", closest)
-
-
-def turn_length(first_mm: float, second_mm: float, thickness_mm: float) -> float:
-    """Return the longest straight piece of a thickness that turns a square corner between two passages.
-
-    Units: mm. Valid: a flat turn; the piece thinner than both passages. Raises: OutOfValidity.
-    Source: geometry of the moving ladder: ((a^(2/3) + b^(2/3))^(3/2)) for no thickness, found by search with it.
-    """
-    a, b = positive("first passage", first_mm, "mm"), positive("second passage", second_mm, "mm")
-    t = not_negative("thickness", thickness_mm, "mm")
-    if t >= min(a, b):
-        return 0.0
-    lengths = []
-    for step in range(1, 900):
-        angle = math.radians(step / 10)
-        s, c = math.sin(angle), math.cos(angle)
-        lengths.append((a * c + b * s - t) / (s * c))
-    return max(0.0, min(lengths))
-
-
-def check_way_in(
-    width_mm: float, depth_mm: float, height_mm: float, ways: tuple[Way, ...], *, parts: tuple[str, ...] = ()
-) -> PlaceResult:
-    """Check whether a piece goes through every hole on its way in.
-
-    Units: mm. Valid: as `pass_through`. Raises: OutOfValidity. Source: geometry; IRC R311 and ADA sizes are presets.
-    """
-    found = []
-    for way in ways:
-        passage = pass_through(width_mm, depth_mm, height_mm, way)
-        if not passage.passes:
-            hole = f"{way.name} ({way.width_mm:.0f} by {way.height_mm:.0f} mm)"
-            text = f"{hole}: {-passage.spare_mm:.0f} mm short, however it is turned."
-            found.append(
-                notice(
-                    "will-not-go-in", text, parts=parts, value=-passage.spare_mm, limit=0, unit="mm", source="geometry"
-                )
-            )
-        elif passage.how != "upright":
-            text = f"{way.name}: goes through {passage.how}, {passage.spare_mm:.0f} mm to spare."
-            found.append(
-                notice("goes-in-tilted", text, parts=parts, value=passage.spare_mm, unit="mm", source="geometry")
-            )
-    return PlaceResult(tuple(found))
-
-
 def check_weight(mass_kg: float, halves_kg: tuple[float, ...] = (), *, parts: tuple[str, ...] = ()) -> PlaceResult:
     """Check who can carry a piece, and say what its halves weigh where it comes apart.
 
@@ -299,12 +200,3 @@ def check_weight(mass_kg: float, halves_kg: tuple[float, ...] = (), *, parts: tu
     text = f"The piece weighs {mass:.0f} kg.{split}"
     found = notice(code, text, status=Status.MEMORY, parts=parts, value=mass, limit=limit, unit="kg", source=one.source)
     return PlaceResult((found,))
-
-
-def _posture(across: str, up: str) -> str:
-    """Return how a piece is carried, by which of its sizes goes across the hole and which stands up in it."""
-    if up == "height":
-        return "upright"
-    if up == "width":
-        return "standing on end"
-    return "lying on its back" if across == "height" else "on its front edge"

@@ -84,7 +84,7 @@ class ShelfResult:
     def findings(self) -> tuple[Finding, ...]:
         """Return a warning when the shelf sags beyond the limit at once, a note when it will in the long run."""
         s = self.shelf
-        said = f"{self.load.label} ({self.load.line_n_per_mm:.2f} N per mm of shelf)"
+        said = f"{self.load.label} ({self.load.line_n_per_mm / 9.80665 * 1000:.0f} kg a metre)"
         if self.sag_mm > self.limit_mm:
             text = (
                 f"A shelf of {s.span_mm:.0f} mm sags {self.sag_mm:.1f} mm under {said}; {self.limit_name} is "
@@ -177,7 +177,8 @@ def sag_limit(name: str, span_mm: float) -> tuple[float, str, Status]:
     span = positive("span", span_mm, "mm")
     if name in ("visible", "strict"):
         f = figure(f"{name}-sag-per-foot")
-        return span * f.value / 12, f"the {name} limit of {f.value:g} in per foot", f.status
+        words = "what the eye notices (1/32 in a foot)" if name == "visible" else f"a strict {f.value:g} in a foot"
+        return span * f.value / 12, words, f.status
     if name == "aws":
         f = figure("aws-sag-ratio")
         return span / f.value, f"span/{f.value:g}", f.status

@@ -32,7 +32,7 @@ class SeatStance:
 
 @dataclass(frozen=True, slots=True)
 class TipResult:
-    """One direction: the push it stands and the push asked for (N, or N mm), and how well both are known."""
+    """One direction: the push it stands and the push asked for (N, or N m), and how well both are known."""
 
     code: str
     title: str
@@ -152,18 +152,18 @@ def check_overhang(
 ) -> TipResult:
     """Check a bench or top whose ends stand out beyond its base when somebody sits on the very end.
 
-    Units: mm, N; the moments in N mm. Valid: an even bench, its weight in the middle of the base.
+    Units: mm, N; the moments in N m. Valid: an even bench, its weight in the middle of the base.
     Raises: OutOfValidity. Source: moments about the nearer support: the bench must weigh more than P overhang/(base/2).
     """
     base, over = positive("base", base_mm, "mm"), not_negative("overhang", overhang_mm, "mm")
-    holds = not_negative("weight", weight_n, "N") * base / 2
-    needed = not_negative("person", person_n, "N") * over
+    holds = not_negative("weight", weight_n, "N") * base / 2 / 1000
+    needed = not_negative("person", person_n, "N") * over / 1000
     return TipResult(
         "tips-on-overhang",
         "Somebody sitting on the very end",
         holds,
         needed,
-        "N mm",
+        "N m",
         Status.DERIVED,
         "moments about the nearer support",
         parts,
@@ -189,21 +189,21 @@ def check_drawers(
 ) -> TipResult:
     """Check a chest with drawers open: each drawer as (load N, how far its load stands out beyond the front feet mm).
 
-    Units: N, mm; moments in N mm. Valid: rigid chest on a level floor, empty drawers in `weight_n`; `lean_mm` moves the
+    Units: N, mm; moments in N m. Valid: rigid chest on a level floor, empty drawers in `weight_n`; `lean_mm` moves the
     centre of gravity forward for carpet. Raises: OutOfValidity.
     Source: moments about the front feet; the load of the caller (older ASTM F2057: 50 lb on one open drawer).
     """
     inside = not_negative("centre of gravity behind the front feet", centre_mm, "mm") - not_negative(
         "lean", lean_mm, "mm"
     )
-    holds = not_negative("weight", weight_n, "N") * max(0.0, inside)
-    needed = sum(not_negative("drawer load", p, "N") * out for p, out in drawers)
+    holds = not_negative("weight", weight_n, "N") * max(0.0, inside) / 1000
+    needed = sum(not_negative("drawer load", p, "N") * out for p, out in drawers) / 1000
     return TipResult(
         "tips-with-drawers",
         "With the drawers open and loaded",
         holds,
         needed,
-        "N mm",
+        "N m",
         Status.DERIVED,
         "moments about the front feet; ASTM F2057 before 2023: 50 lb on one open drawer (screening)",
         parts,
