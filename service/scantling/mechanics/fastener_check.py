@@ -22,8 +22,10 @@ from scantling.tables.screw_lengths import window_for_bite, window_for_diameter
 from .combined import eurocode5_ratio, nds_nail_at_angle, nds_screw_at_angle
 from .connection import Capacity, FastenerJoint
 from .eurocode5_connection import eurocode5_capacity
-from .fastener_findings import grain_findings, length_findings, load_findings, place_findings
+from .fastener_findings import length_findings
 from .fastener_request import read_joints
+from .fastener_use_findings import grain_findings, load_findings, place_findings
+from .handbook_connection import handbook_withdrawal
 from .holes import Countersink, Hole, bolt_hole, clearance_hole, countersink, lag_pilot, nail_hole, pilot_hole
 from .nds_connection import nds_capacity
 
@@ -36,6 +38,7 @@ class FastenerCheck:
 
     joint: FastenerJoint
     capacity: Capacity
+    ultimate_withdrawal_n: float | None
     demand_n: Mapping[str, float]
     ratio: float | None
     governing: str | None
@@ -72,6 +75,7 @@ class FastenerCheck:
             "clearance_hole": None if self.clearance is None else self.clearance.to_plain(),
             "countersink": None if self.countersink is None else self.countersink.to_plain(),
             "capacity": {**self.capacity.to_plain(), "count": self.joint.count},
+            "ultimate_withdrawal_n": self.ultimate_withdrawal_n,
             "demand": dict(self.demand_n),
             "ratio": None if self.ratio is None else round(self.ratio, 4),
             "governing": self.governing,
@@ -115,6 +119,7 @@ def check_joint(joint: FastenerJoint, method: str = "nds") -> FastenerCheck:
     """
     shallow = replace(joint, stack=joint.bite_stack)
     capacity = eurocode5_capacity(shallow) if method == "eurocode5" else nds_capacity(shallow)
+    ultimate = handbook_withdrawal(shallow)
     window = length_window(joint)
     stocked = stocked_lengths(window, joint.size.gauge) if joint.size.gauge is not None else ()
     pick = stocked_length(window, joint.size.gauge) if joint.size.gauge is not None else None
@@ -124,12 +129,13 @@ def check_joint(joint: FastenerJoint, method: str = "nds") -> FastenerCheck:
     findings = [
         *length_findings(joint, window, pick, *((None, None) if pick else (another_screw(joint), inside_screw(joint)))),
         *grain_findings(joint),
-        *place_findings(joint),
+        *place_findings(joint, method),
         *load_findings(joint, capacity, ratios, unknown),
     ]
     return FastenerCheck(
         joint=joint,
         capacity=capacity,
+        ultimate_withdrawal_n=None if ultimate is None else round(ultimate, 1),
         demand_n=_demand(joint),
         ratio=ratio,
         governing=governing,

@@ -1,12 +1,11 @@
-"""What a fastener check notices, in plain words: length, bite, grain, distances, pilot, load."""
+"""What a fastener check notices about the length and bite of a fastener, in plain words."""
 
 from collections.abc import Iterator
 
 from scantling.findings import Finding, Severity, entry
 from scantling.tables import LengthWindow, Status, StockScrew
 
-from .connection import Capacity, FastenerJoint
-from .spacing import Distance, edge_distance, end_distance, spacing
+from .connection import FastenerJoint
 
 CLEAR_MM = 2.0
 GUARD_MM = 0.01
@@ -205,113 +204,3 @@ def _take(window: LengthWindow, pick: StockScrew | None, other: StockScrew | Non
             " glue or a thicker part must carry the load."
         )
     return "No stocked screw does: add wood behind, or join it another way."
-
-
-def grain_findings(joint: FastenerJoint) -> Iterator[Finding]:
-    """Yield what end grain and panel edges mean for this fastener.
-
-    Units: N. Valid: any joint. Raises: nothing. Source: NDS 2018 12.2.2, 12.2.3, 12.5.2.
-    """
-    receiver, wood = joint.stack.receiver, joint.woods[-1]
-    if joint.size.kind == "bolt" or receiver.bite_mm <= GUARD_MM:
-        return
-    if receiver.grain == "end" and not wood.is_panel and joint.size.kind != "lag screw":
-        pulled = joint.loads.withdrawal_n > 0
-        if joint.role == "holds":
-            yield finding(
-                joint,
-                "screw-in-end-grain",
-                f"the {joint.size.kind} enters the end grain of {receiver.part}, which counts for no withdrawal",
-                severity=Severity.ERROR if pulled else Severity.WARNING,
-                value=joint.loads.withdrawal_n,
-                limit=0.0,
-                unit="N",
-                source="NDS 2018 12.2.2 and 12.2.3",
-            )
-    if wood.chips and receiver.grain in ("edge", "end"):
-        yield finding(joint, "screw-in-panel-edge", f"the {joint.size.kind} enters the edge of {wood.title.lower()}")
-
-
-def place_findings(joint: FastenerJoint) -> Iterator[Finding]:
-    """Yield edge and end distances, spacing and pilot holes that want attention: warnings, cleared by a pilot hole.
-
-    Units: mm. Valid: any joint; a distance nobody stated is not judged. Raises: nothing.
-    Source: NDS 2018 Commentary Tables C12.1.5.7 and C12.1.6.6 (advice), Tables 12.5.1A to 12.5.1D, 12.1.5.
-    """
-    diameter = joint.size.diameter_mm
-    pushed = joint.loads.lateral_n > 0 and joint.role == "holds"
-    yield from _distance(joint, "screw-near-edge", "edge", joint.edge_distance_mm, edge_distance(diameter))
-    end = end_distance(diameter, pushed, joint.woods[-1].softwood)
-    yield from _distance(joint, "screw-near-end", "end", joint.end_distance_mm, end)
-    yield from _distance(joint, "fastener-spacing", "next one", joint.spacing_mm, spacing(diameter, True))
-    gravity = joint.woods[-1].bearing
-    if joint.size.kind == "wood screw" and joint.pilot is False and gravity is not None and gravity.value > 0.5:
-        yield finding(
-            joint,
-            "pilot-hole-needed",
-            f"{joint.woods[-1].title.lower()} has a specific gravity of {gravity.value:.2f}: drill a pilot hole",
-            value=gravity.value,
-            limit=0.5,
-            unit="1",
-            source="NDS 2018 12.1.5",
-            status=gravity.status,
-        )
-
-
-def _distance(joint: FastenerJoint, code: str, where: str, stated: float | None, wanted: Distance) -> Iterator[Finding]:
-    if stated is None:
-        return
-    limit = wanted.prebored_mm if joint.pilot else wanted.plain_mm
-    if stated >= limit - GUARD_MM:
-        return
-    cleared = not joint.pilot and stated >= wanted.prebored_mm - GUARD_MM
-    state = "with a pilot hole" if joint.pilot else "without a pilot hole"
-    remedy = f"Drill the pilot hole: with one {wanted.prebored_mm:.1f} mm is enough." if cleared else None
-    yield finding(
-        joint,
-        code,
-        f"{stated:.1f} mm to the {where}; published advice is {limit:.1f} mm {state}",
-        severity=Severity.WARNING,
-        value=stated,
-        limit=limit,
-        unit="mm",
-        source=wanted.source,
-        remedy=remedy,
-    )
-
-
-def load_findings(
-    joint: FastenerJoint, capacity: Capacity, ratios: dict[str, float], unknown: tuple[str, ...]
-) -> Iterator[Finding]:
-    """Yield what the stated loads mean: overloaded, no published capacity, or a load on a screw that only clamps.
-
-    Units: ratios are demand over capacity. Valid: any joint. Raises: nothing. Source: the capacity's own.
-    """
-    if not joint.loads.any:
-        return
-    if joint.role != "holds":
-        yield finding(joint, "load-on-clamping-screw", f"a load is stated, but the role is {joint.role}")
-        return
-    if unknown:
-        reasons = "; ".join(dict.fromkeys(capacity.missing[name] for name in unknown))
-        yield finding(joint, "fastener-capacity-unknown", f"{', '.join(unknown)}: {reasons}", source=capacity.code)
-    if not ratios:
-        return
-    mode, ratio = max(ratios.items(), key=lambda item: item[1])
-    if ratio > 1 + 1e-9:
-        yield finding(
-            joint,
-            "fastener-overloaded",
-            f"the load is {ratio:.2f} times what {joint.count} x {joint.size.label} carry ({mode})",
-            value=ratio,
-            limit=1.0,
-            unit="1",
-            source=capacity.code,
-            status=capacity.status,
-            remedy=_more(joint, ratio),
-        )
-
-
-def _more(joint: FastenerJoint, ratio: float) -> str:
-    needed = -int(-joint.count * ratio // 1)
-    return f"{needed} instead of {joint.count} would carry it, if they fit; or a larger gauge, or a deeper bite."

@@ -11,6 +11,7 @@ from .connection import Capacity, FastenerJoint
 from .inch_pound import QUARTER_INCH_MM
 from .lateral import Shear, Yield, bearing_large, bearing_small, double_shear, reductions, single_shear
 from .pull_through import bearing_across_grain, design_pull_through, washer_bearing
+from .spacing import end_distance, spacing
 from .validity import OutOfValidity
 from .withdrawal import design_withdrawal
 from .wood import Wood, worst
@@ -37,6 +38,8 @@ def nds_capacity(joint: FastenerJoint) -> Capacity:
     withdrawal = _try(missing, "withdrawal", lambda: _withdrawal(joint, factors))
     pull = _try(missing, "pull-through", lambda: _pull_through(joint, factors))
     answer = _try(missing, "lateral", lambda: _lateral(joint, factors))
+    if joint.count > 1 and joint.size.diameter_mm >= QUARTER_INCH_MM - 1e-6:
+        missing["group"] = "the group factor of a row is not in it: it needs the parts' widths (NDS 2018 11.3.6)"
     used = [joint.size.status, *(k.status for w in joint.woods for k in (w.bearing, w.withdrawal) if k)]
     return Capacity(
         code=CODE,
@@ -79,7 +82,12 @@ def _bite(joint: FastenerJoint) -> float:
 
 def _gravity(wood: Wood, known: Known | None) -> float:
     if wood.chips:
-        raise _Missing(f"no standard gives design values for screws in {wood.title.lower()}: use the maker's figures")
+        cases = (f"screw {side} holding, MDF, maker" for side in ("face", "edge"))
+        face, edge = (look_up("panel_fastening", "value", case=case) for case in cases)
+        raise _Missing(
+            f"no standard gives design values for screws in {wood.title.lower()}: use the maker's figures"
+            f" (one maker of MDF declares {face.value:g} N in the face and {edge.value:g} N in the edge at failure)"
+        )
     if known is None:
         raise _Missing(f"no specific gravity of {wood.title.lower()} is published in the NDS: give your own")
     return known.value
@@ -171,10 +179,32 @@ def _lateral(joint: FastenerJoint, factors: dict[str, float]) -> tuple[Yield, fl
     if stack.receiver.grain == "end" or (joint.woods[-1].is_panel and stack.receiver.grain == "edge"):
         factors["end grain, lateral"] = end_grain("lateral").value
         value *= factors["end grain, lateral"]
+    if size.diameter_mm >= QUARTER_INCH_MM - 1e-6:
+        factors["geometry, lateral"] = _geometry(joint)
+        value *= factors["geometry, lateral"]
     if joint.toe:
         factors["toe-nail, lateral"] = toe_nail("lateral").value
         value *= factors["toe-nail, lateral"]
     return found, value
+
+
+def _geometry(joint: FastenerJoint) -> float:
+    """Return the geometry factor of fasteners of 1/4 in and more by the stated end distance and spacing (12.5.1)."""
+    diameter, softwood = joint.size.diameter_mm, joint.woods[-1].softwood
+    factor = 1.0
+    for stated, wanted in (
+        (joint.end_distance_mm, end_distance(diameter, True, softwood)),
+        (joint.spacing_mm, spacing(diameter, True)),
+    ):
+        if stated is None:
+            continue
+        if stated < wanted.prebored_mm - GUARD_MM:
+            raise _Missing(
+                f"{stated:.1f} mm ({wanted.what}) is under the least of {wanted.prebored_mm:.1f} mm for a"
+                f" {joint.size.kind} (NDS 2018 Tables 12.5.1A and 12.5.1B)"
+            )
+        factor = min(factor, stated / wanted.plain_mm)
+    return factor
 
 
 def _shear(joint: FastenerJoint, main: int, side: int, penetration_mm: float | None) -> Shear:

@@ -18,6 +18,7 @@ class Wood:
     bearing: Known | None
     withdrawal: Known | None
     characteristic: Known | None
+    handbook: Known | None = None
 
     @property
     def is_panel(self) -> bool:
@@ -55,6 +56,7 @@ def wood_of(
         own_gravity or material.bearing_gravity,
         own_gravity or material.withdrawal_gravity,
         own_density or material.characteristic_density,
+        material.handbook_gravity,
     )
 
 
