@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from scantling.mechanics.panels import capacity_per_width, stiffness_per_width, strip_capacity
+from scantling.mechanics.panels import capacity_per_width, rated_panel, stiffness_per_width, strip_capacity
 from scantling.mechanics.plates import (
     flange_buckling_stress,
     four_edges,
@@ -131,3 +131,20 @@ def test_eurocode_design_values(duration, service_class, gamma, strength, printe
     found = {24: design.bending, 21: design.compression, 2.2: design.bearing}[strength]
     assert found == pytest.approx(printed, abs=0.005)
     assert math.isclose(design.factor * gamma, {"medium": 0.8, "short": 0.9, "permanent": 0.5}[duration])
+
+
+@pytest.mark.parametrize(
+    ("rating", "along", "moment", "stiffness"),
+    [
+        ("24/16", True, 385, 78_000),
+        ("32/16", True, 445, 115_000),
+        ("32/16", False, 165, 25_000),
+        ("48/24", True, 1000, 400_000),
+        ("48/24", False, 405, 91_500),
+    ],
+)
+def test_rated_panels(rating, along, moment, stiffness):
+    """APA D510C (2012), capacities of OSB by span rating: FbS in lb in/ft and EI in lb in2/ft."""
+    m, ei, _ = rated_panel(rating, along=along)
+    assert m / capacity_per_width(1) == pytest.approx(moment)
+    assert ei / stiffness_per_width(1) == pytest.approx(stiffness)

@@ -7,10 +7,13 @@ from scantling.mechanics.back_joint import BackJoint, check_back_joint, pulled_g
 from scantling.mechanics.load_paths import Path, lever_rule, on_each_joint, shared
 from scantling.mechanics.loads import (
     Load,
+    accessible_bench,
+    arm_load,
     climbing_child,
     dropping,
     lean_back_moment,
     people_on,
+    seat_loads,
     sitter_mass,
     sitting,
     worst,
@@ -104,3 +107,13 @@ def test_loads_name_who_and_what():
         worst((sitting(1), published_load("home", "seat static")))
     with pytest.raises(UnknownRowError):
         published_load("moon", "seat static")
+
+
+def test_a_seat_is_checked_for_people_and_for_the_published_tests():
+    home, public = seat_loads("home", 3), seat_loads("public", 3)
+    assert [load.basis for load in home] == ["service"] * 3 + ["test"] * 2
+    assert [load.force_n for load in home[3:]] == [1600, 1300]
+    assert "125 kg" in public[0].label and "110 kg" in home[0].label
+    assert seat_loads("home", 1, (70,))[0].force_n == pytest.approx(70 * 9.80665)
+    assert (arm_load("home").force_n, arm_load("public").force_n) == (700, 900)
+    assert accessible_bench().force_n == pytest.approx(1112, abs=0.5)

@@ -13,18 +13,24 @@ from scantling.mechanics.racking import (
     panel_lean,
     panel_resistance,
 )
+from scantling.mechanics.storage import (
+    check_drawers,
+    check_filled_drawers,
+    check_one_drawer,
+    check_tall_storage,
+    check_top_push,
+)
 from scantling.mechanics.tipping import (
     SeatStance,
-    check_drawers,
     check_edge,
     check_level,
     check_overhang,
     check_rear,
-    check_tall_storage,
     check_tilt,
     edge_capacity,
     lean_angle,
     rear_capacity,
+    rear_points,
     rear_push_needed,
     rear_push_needed_bifma,
     tilt_stability,
@@ -143,3 +149,26 @@ def test_limits_are_named(bad):
 def test_a_seat_leaning_on_its_rear_feet_never_holds_less_than_nothing():
     assert rear_capacity(600, -500, 100, 100, 700) == 0.0
     assert math.isfinite(check_rear(SeatStance(100, 100, 430, load_mm=-500, push_mm=700)).holds)
+
+
+def test_drawers_by_the_published_loads():
+    weight = 60 * 4.448222
+    assert check_one_drawer(weight, 8 * 25.4, 10 * 25.4).needed == pytest.approx(50 * 4.448222 * 254 / 1000)
+    filled = check_filled_drawers(weight, 203, 500, 400, ((30, 150), (30, 150), (30, 150)))
+    assert filled.holds == pytest.approx(weight * (203 - 500 * 0.43 * 25.4 / 400) / 1000)
+    assert filled.needed == pytest.approx(3 * 30 / 28.316847 * 8.5 * 4.448222 * 150 / 1000)
+    assert [f.severity for f in check_filled_drawers(weight, 203, 500, 400, ((300, 150),)).findings()] == [
+        Severity.WARNING
+    ]
+
+
+def test_a_pull_at_the_top():
+    assert check_top_push(267, 200, 900).holds == pytest.approx(267 * 200 / 900)
+    assert check_top_push(267, 200, 1800).holds == pytest.approx(267 * 200 / (56 * 25.4))
+    assert [f.severity for f in check_top_push(150, 150, 1200).findings()] == [Severity.WARNING]
+
+
+def test_where_a_seat_is_loaded_and_pushed():
+    """EN 1022:2018 6.2: 175 mm ahead of the junction, 300 mm above it or the top of the back, the lower one."""
+    assert rear_points(430, 90, 900) == (265, 730)
+    assert rear_points(430, -60, 600) == (115, 600)

@@ -83,7 +83,7 @@ def check_work(work: Work) -> tuple[Finding, ...]:
     """
     found = []
     if work.tools:
-        found.append(_caution("dust", work, "NIOSH: 1 mg/m3 of wood dust; western red cedar half of it (ACGIH)"))
+        found.append(_caution("dust", work, _dust_source(work)))
     if any(tool in _LOUD for tool in work.tools):
         found.append(_caution("noise", work, "NIOSH criteria; Popular Woodworking, April 2004, p. 65"))
     if any(tool in _RIPS for tool in work.tools) and work.narrowest_rip_mm is not None:
@@ -108,6 +108,13 @@ def check_work(work: Work) -> tuple[Finding, ...]:
     if work.carries_people:
         found.append(_caution("loads-screened", work, "practice"))
     return tuple(found)
+
+
+def _dust_source(work: Work) -> str:
+    """Return the lowest published limit that applies to the woods in hand."""
+    cedar = any("cedar" in material for material in work.materials)
+    limit = figure("dust-red-cedar" if cedar else "dust-niosh")
+    return f"{limit.source}: {limit.value:g} {limit.unit}"
 
 
 def _caution(code: str, work: Work, source: str) -> Finding:

@@ -41,21 +41,22 @@ def weight(mass_kg: float) -> float:
     return not_negative("mass", mass_kg, "kg") * figure("gravity").value
 
 
-def sitter_mass(masses_kg: tuple[float, ...] = ()) -> tuple[float, str, Status]:
+def sitter_mass(masses_kg: tuple[float, ...] = (), use: str = "home") -> tuple[float, str, Status]:
     """Return the mass to reckon with: the heaviest of the household, or the published design user where none is given.
 
-    Units: kg. Valid: masses above zero. Raises: OutOfValidity.
-    Source: EN 1022:2018 scope (users up to 110 kg; ANSUR II men, 95th percentile, 110.7 kg, agree).
+    Units: kg. Valid: masses above zero; `use` public reckons with a heavier stranger. Raises: OutOfValidity.
+    Source: EN 1022:2018 scope (users up to 110 kg; ANSUR II men, 95th percentile, 110.7 kg, agree); BIFMA X5.1-2017
+    (125 kg) for public seats.
     """
     if masses_kg:
         for m in masses_kg:
             positive("sitter's mass", m, "kg")
         return max(masses_kg), "the heaviest of the household", Status.READ
-    user = figure("design-user-mass")
+    user = figure("design-user-mass-office" if use == "public" else "design-user-mass")
     return user.value, user.source, user.status
 
 
-def sitting(people: int, masses_kg: tuple[float, ...] = ()) -> Load:
+def sitting(people: int, masses_kg: tuple[float, ...] = (), use: str = "home") -> Load:
     """Return people sitting still.
 
     Units: kg in, N out. Valid: one person or more. Raises: ValueError for fewer, OutOfValidity.
@@ -63,18 +64,18 @@ def sitting(people: int, masses_kg: tuple[float, ...] = ()) -> Load:
     """
     if people < 1:
         raise ValueError(f"at least one person sits, not {people}")
-    mass, source, status = sitter_mass(masses_kg)
+    mass, source, status = sitter_mass(masses_kg, use)
     who = "one person" if people == 1 else f"{people} people"
     return Load(f"{who} of {mass:g} kg sitting", people * weight(mass), "service", "medium", 0.0, source, status)
 
 
-def dropping(masses_kg: tuple[float, ...] = ()) -> Load:
+def dropping(masses_kg: tuple[float, ...] = (), use: str = "home") -> Load:
     """Return one person dropping onto the seat, or standing up on it at once: twice the weight.
 
     Units: kg in, N out. Valid: a drop from nearly nothing; from a height it is more. Raises: OutOfValidity.
     Source: statics (sudden load on a spring); mass as in `sitting`.
     """
-    mass, source, status = sitter_mass(masses_kg)
+    mass, source, status = sitter_mass(masses_kg, use)
     factor = figure("sudden-load-factor")
     label = f"one person of {mass:g} kg dropping onto it"
     return Load(
@@ -82,12 +83,12 @@ def dropping(masses_kg: tuple[float, ...] = ()) -> Load:
     )
 
 
-def standing_on(masses_kg: tuple[float, ...] = ()) -> Load:
+def standing_on(masses_kg: tuple[float, ...] = (), use: str = "home") -> Load:
     """Return one person standing on one piece of the seat.
 
     Units: kg in, N out. Valid: standing, not jumping. Raises: OutOfValidity. Source: as in `sitting`.
     """
-    mass, source, status = sitter_mass(masses_kg)
+    mass, source, status = sitter_mass(masses_kg, use)
     return Load(f"one person of {mass:g} kg standing on it", weight(mass), "service", "short", 0.0, source, status)
 
 
@@ -135,13 +136,42 @@ def durability_moment(use: str) -> tuple[float, Status]:
     return row.number("moment") * 1000, row.status
 
 
-def people_on(length_mm: float, whole_mm: float = 600.0) -> int:
+def seat_loads(use: str, places: int, masses_kg: tuple[float, ...] = ()) -> tuple[Load, ...]:
+    """Return every load a seat is checked for: people sitting, one dropping, one standing, and the published tests.
+
+    Units: N. Valid: use home or public (or camping); each load goes to the parts that carry it, service loads against
+    design values and test loads against test strength. Raises: UnknownRowError for the use, ValueError, OutOfValidity.
+    Source: as each load says: EN 1022:2018, BIFMA X5.1-2017, EN 581-2 (2009 text).
+    """
+    service = (sitting(places, masses_kg, use), dropping(masses_kg, use), standing_on(masses_kg, use))
+    return (*service, test_load(use, "seat static"), test_load(use, "front edge static"))
+
+
+def arm_load(use: str) -> Load:
+    """Return the published test load pressing an arm down.
+
+    Units: N. Valid: home or public. Raises: UnknownRowError for another use. Source: EN 581-2 (2009 text).
+    """
+    return test_load(use, "arm down")
+
+
+def accessible_bench() -> Load:
+    """Return the load an accessible bench must hold at any point, down or sideways.
+
+    Units: N. Valid: fixed benches that are meant to be accessible. Raises: UnknownRowError if the figure is missing.
+    Source: ADA Standards (2010) 903.6, 250 lbf, as allowable load.
+    """
+    f = figure("accessible-bench-load")
+    return Load("250 lbf at any point of an accessible bench", f.si, "service", "short", 0.0, f.source, f.status)
+
+
+def people_on(length_mm: float) -> int:
     """Return how many seats a bench counts as for loads, a half counted up.
 
     Units: mm. Valid: lengths above zero. Raises: OutOfValidity.
     Source: EN 1022:2018 6.2 (length over 600 mm, to the nearest whole number; a half goes up here, on the safe side).
     """
-    return max(1, int(positive("seat length", length_mm, "mm") / positive("place", whole_mm, "mm") + 0.5))
+    return max(1, int(positive("seat length", length_mm, "mm") / figure("en-seat-count").value + 0.5))
 
 
 def population_mass(sex: str = "men", statistic: str = "p95") -> float:

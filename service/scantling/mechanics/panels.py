@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from scantling.tables import Status, UnknownRowError, load_table
+
 from .validity import not_negative, positive, within
 
 TECO = "PFS TECO, Design Capacities for Structural Plywood, Allowable Stress Design"
@@ -134,3 +136,18 @@ def stiffness_per_width(inch_pounds_per_foot: float) -> float:
     Units: lb in2/ft to N mm2/mm. Valid: numbers of zero or more. Raises: OutOfValidity. Source: 1 lb = 4.448222 N.
     """
     return not_negative("stiffness", inch_pounds_per_foot, "lb in2/ft") * 4.448222 * 25.4**2 / 304.8
+
+
+def rated_panel(rating: str, material: str = "osb", *, along: bool = True) -> tuple[float, float, Status]:
+    """Return moment capacity and stiffness of a panel by its span rating, along or across its strength axis.
+
+    Units: N mm and N mm2 per mm of width. Valid: ratings of the table such as 32/16 or 48/24; allowable stress design.
+    Raises: UnknownRowError naming the ratings. Source: APA D510C (2012) and PFS TECO, capacities per foot of width.
+    """
+    for row in load_table("panel_capacities").rows:
+        if row.text("material") == material and row.text("rating").split(" (")[0] == rating:
+            way = "along" if along else "across"
+            moment, stiffness = row.number(f"moment_{way}"), row.number(f"stiffness_{way}")
+            return capacity_per_width(moment), stiffness_per_width(stiffness), row.status
+    names = [f"{r.text('rating').split(' (')[0]} ({r.text('material')})" for r in load_table("panel_capacities").rows]
+    raise UnknownRowError("span rating", f"{rating} ({material})", names)

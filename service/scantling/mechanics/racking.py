@@ -77,8 +77,8 @@ class RackingResult:
                     status=self.status,
                     parts=s.parts,
                     value=ratio,
-                    limit=figure("open-shelf-sway").value,
-                    source=figure("open-shelf-sway").source,
+                    limit=figure("back-panel-slender").value,
+                    source=figure("back-panel-slender").source,
                 ),
             )
         return ()
@@ -151,7 +151,7 @@ def check_racking(side: FrameSide, push_n: float = 250.0) -> RackingResult:
             lean = panel_lean(push, side.width_mm, side.height_mm, side.back_thickness_mm, side.back_shear_mpa)
         if side.back_fasteners_mm is not None:
             force = edge_fastener_force(push, side.width_mm, side.back_fasteners_mm)
-        limit = figure("open-shelf-sway")
-        thin = side.width_mm / side.back_thickness_mm > limit.value * 2
+        limit = figure("back-panel-slender")
+        thin = side.width_mm / side.back_thickness_mm > limit.value
         status = weakest((limit.status, status))
     return RackingResult(side, push, held, lean, force, thin, status)

@@ -1,4 +1,4 @@
-"""Will it fall over: seats pushed backward, forward and sideways, overhanging tops, chests with drawers, slopes."""
+"""Will it fall over: seats pushed backward, forward and sideways, overhanging tops, slopes, uneven floors."""
 
 import math
 from dataclasses import dataclass
@@ -93,6 +93,18 @@ def rear_push_needed_bifma(seat_mm: float) -> float:
     return max(force, figure("bifma-rear-least").value) * 4.448222
 
 
+def rear_points(seat_mm: float, junction_mm: float, back_top_mm: float) -> tuple[float, float]:
+    """Return where a seat is loaded and pushed: how far inside the rear feet the load stands, and the push's height.
+
+    Units: mm; `junction_mm` is how far the seat/back junction lies inside the rear feet (negative beyond them),
+    `back_top_mm` the top of the back above the floor. Valid: backs above the loaded seat. Raises: OutOfValidity.
+    Source: EN 1022:2018 6.2 and ISO 7174-1: 175 mm ahead of the junction, 300 mm above it or the top, the lower one.
+    """
+    top = within("top of the back", back_top_mm, seat_mm, 3000, "mm", "a back rises above its seat")
+    height = min(top, positive("loaded seat height", seat_mm, "mm") + figure("rear-push-height").value)
+    return junction_mm + figure("rear-load-ahead").value, height
+
+
 def rear_capacity(load_n: float, load_mm: float, weight_n: float, centre_mm: float, push_mm: float) -> float:
     """Return the push on the back at which a seat tips backward: (V a + W b)/h.
 
@@ -179,37 +191,6 @@ def weight_against_overhang(base_mm: float, overhang_mm: float, person_n: float)
     return not_negative("person", person_n, "N") * not_negative("overhang", overhang_mm, "mm") / half
 
 
-def check_drawers(
-    weight_n: float,
-    centre_mm: float,
-    drawers: tuple[tuple[float, float], ...],
-    *,
-    lean_mm: float = 0.0,
-    parts: tuple[str, ...] = (),
-) -> TipResult:
-    """Check a chest with drawers open: each drawer as (load N, how far its load stands out beyond the front feet mm).
-
-    Units: N, mm; moments in N m. Valid: rigid chest on a level floor, empty drawers in `weight_n`; `lean_mm` moves the
-    centre of gravity forward for carpet. Raises: OutOfValidity.
-    Source: moments about the front feet; the load of the caller (older ASTM F2057: 50 lb on one open drawer).
-    """
-    inside = not_negative("centre of gravity behind the front feet", centre_mm, "mm") - not_negative(
-        "lean", lean_mm, "mm"
-    )
-    holds = not_negative("weight", weight_n, "N") * max(0.0, inside) / 1000
-    needed = sum(not_negative("drawer load", p, "N") * out for p, out in drawers) / 1000
-    return TipResult(
-        "tips-with-drawers",
-        "With the drawers open and loaded",
-        holds,
-        needed,
-        "N m",
-        Status.DERIVED,
-        "moments about the front feet; ASTM F2057 before 2023: 50 lb on one open drawer (screening)",
-        parts,
-    )
-
-
 def lean_angle(block_mm: float, depth_mm: float) -> float:
     """Return how far a piece leans when one side stands on blocks or thick carpet.
 
@@ -264,30 +245,3 @@ def check_level(
         return ()
     text = f"Legs off by {leg_error_mm:.1f} mm on a floor uneven by {floor_mm:.1f} mm rock by up to {gap:.1f} mm."
     return (notice("rocks-on-floor", text, parts=parts, value=gap, limit=1.0, unit="mm", source="practice"),)
-
-
-def check_tall_storage(
-    height_mm: float, mass_kg: float, volume_litres: float, *, has_drawers: bool, parts: tuple[str, ...] = ()
-) -> tuple[Finding, ...]:
-    """Say when a piece must be fixed to the wall: chests within the law, and anything tall, bookcases too.
-
-    Units: mm, kg, litres. Valid: free-standing storage. Raises: OutOfValidity.
-    Source: 16 CFR 1261 and ASTM F2057-23 (27 in, 30 lb, 3.2 ft3); below that and for bookcases practice.
-    """
-    tall, heavy, large = figure("storage-anchor-height"), figure("storage-scope-mass"), figure("storage-scope-volume")
-    height = not_negative("height", height_mm, "mm")
-    if height < tall.si:
-        return ()
-    inside = has_drawers and mass_kg >= heavy.value * 0.45359237 and volume_litres >= large.si
-    law = "16 CFR 1261 and ASTM F2057-23 apply to a chest for clothes of this size" if inside else "practice"
-    return (
-        notice(
-            "fix-to-wall",
-            f"The piece is {height:.0f} mm tall: a child climbing it can pull it over. Fix it to the wall.",
-            parts=parts,
-            value=height,
-            limit=tall.si,
-            unit="mm",
-            source=law,
-        ),
-    )

@@ -1,0 +1,119 @@
+"""Storage that tips: chests with drawers open and filled, a push at the top, carpet, and what goes to the wall."""
+
+import math
+
+from scantling.findings import Finding
+from scantling.tables import Status
+
+from .figures import figure, weakest
+from .notice import notice
+from .tipping import TipResult, lean_angle
+from .validity import not_negative, positive
+
+
+def check_drawers(
+    weight_n: float,
+    centre_mm: float,
+    drawers: tuple[tuple[float, float], ...],
+    *,
+    lean_mm: float = 0.0,
+    parts: tuple[str, ...] = (),
+) -> TipResult:
+    """Check a chest with drawers open: each drawer as (load N, how far its load stands out beyond the front feet mm).
+
+    Units: N, mm; moments in N m. Valid: rigid chest on a level floor, empty drawers in `weight_n`; `lean_mm` moves the
+    centre of gravity forward for carpet. Raises: OutOfValidity.
+    Source: moments about the front feet; the load of the caller (older ASTM F2057: 50 lb on one open drawer).
+    """
+    inside = not_negative("centre of gravity behind the front feet", centre_mm, "mm") - not_negative(
+        "lean", lean_mm, "mm"
+    )
+    holds = not_negative("weight", weight_n, "N") * max(0.0, inside) / 1000
+    needed = sum(not_negative("drawer load", p, "N") * out for p, out in drawers) / 1000
+    return TipResult(
+        "tips-with-drawers",
+        "With the drawers open and loaded",
+        holds,
+        needed,
+        "N m",
+        Status.DERIVED,
+        "moments about the front feet; ASTM F2057 before 2023: 50 lb on one open drawer (screening)",
+        parts,
+    )
+
+
+def check_one_drawer(
+    weight_n: float, centre_mm: float, drawer_out_mm: float, *, parts: tuple[str, ...] = ()
+) -> TipResult:
+    """Check a chest with one drawer pulled out and 50 lb on its front.
+
+    Units: N, mm; moments in N m. Valid: `drawer_out_mm` from the front feet to the drawer's front, the other drawers
+    shut and empty. Raises: OutOfValidity. Source: ASTM F2057 before 2023 (50 lb on one open drawer); screening.
+    """
+    return check_drawers(weight_n, centre_mm, ((figure("open-drawer-load").si, drawer_out_mm),), parts=parts)
+
+
+def check_filled_drawers(
+    weight_n: float,
+    centre_mm: float,
+    centre_height_mm: float,
+    depth_mm: float,
+    drawers: tuple[tuple[float, float], ...],
+    *,
+    parts: tuple[str, ...] = (),
+) -> TipResult:
+    """Check a chest on carpet with all drawers pulled out and filled: each as (litres, load beyond the front feet mm).
+
+    Units: N, mm, litres; moments in N m. Valid: rigid chest; the carpet tilts it forward about its front feet.
+    Raises: OutOfValidity. Source: ASTM F2057-23, 8.5 lb/ft3 and 0.43 in blocks, both from memory: it warns.
+    """
+    fill, block = figure("drawer-fill"), figure("carpet-block")
+    per_litre = fill.value * 4.448222 / 28.316847
+    loads = tuple((not_negative("drawer volume", litres, "litres") * per_litre, out) for litres, out in drawers)
+    tilt = math.radians(lean_angle(block.si, depth_mm))
+    lean = positive("height of the centre of gravity", centre_height_mm, "mm") * math.tan(tilt)
+    result = check_drawers(weight_n, centre_mm, loads, lean_mm=min(lean, centre_mm), parts=parts)
+    status = weakest((fill.status, block.status))
+    source = f"{fill.source}; {block.source}"
+    return TipResult(
+        result.code, "With all drawers open and filled", result.holds, result.needed, "N m", status, source, parts
+    )
+
+
+def check_top_push(weight_n: float, centre_mm: float, height_mm: float, *, parts: tuple[str, ...] = ()) -> TipResult:
+    """Check a chest against a pull at its top, or at 56 in where it is taller.
+
+    Units: N, mm; answer in N. Valid: rigid case, drawers shut. Raises: OutOfValidity.
+    Source: ASTM F2057-23, 10 lbf, from memory: it warns.
+    """
+    force, most = figure("top-push"), figure("top-push-height")
+    height = min(positive("height", height_mm, "mm"), most.si)
+    holds = not_negative("weight", weight_n, "N") * not_negative("centre of gravity", centre_mm, "mm") / height
+    return TipResult("tips-when-pulled", "Pulled at the top", holds, force.si, "N", force.status, force.source, parts)
+
+
+def check_tall_storage(
+    height_mm: float, mass_kg: float, volume_litres: float, *, has_drawers: bool, parts: tuple[str, ...] = ()
+) -> tuple[Finding, ...]:
+    """Say when a piece must be fixed to the wall: chests within the law, and anything tall, bookcases too.
+
+    Units: mm, kg, litres. Valid: free-standing storage. Raises: OutOfValidity.
+    Source: 16 CFR 1261 and ASTM F2057-23 (27 in, 30 lb, 3.2 ft3); below that and for bookcases practice.
+    """
+    tall, heavy, large = figure("storage-anchor-height"), figure("storage-scope-mass"), figure("storage-scope-volume")
+    height = not_negative("height", height_mm, "mm")
+    if height < tall.si:
+        return ()
+    inside = has_drawers and mass_kg >= heavy.value * 0.45359237 and volume_litres >= large.si
+    law = "16 CFR 1261 and ASTM F2057-23 apply to a chest for clothes of this size" if inside else "practice"
+    return (
+        notice(
+            "fix-to-wall",
+            f"The piece is {height:.0f} mm tall: a child climbing it can pull it over. Fix it to the wall.",
+            parts=parts,
+            value=height,
+            limit=tall.si,
+            unit="mm",
+            source=law,
+        ),
+    )
