@@ -1,6 +1,9 @@
 """A plugin for scantling: the object `plugin` below is what the entry point names."""
 
-from scantling.kit import INTERFACE, hook
+from collections.abc import Sequence
+from typing import Any
+
+from scantling.kit import INTERFACE, Module, hook
 
 from .plant_stand import PlantStand
 
@@ -11,9 +14,9 @@ class Plugin:
     interface = INTERFACE
 
     @hook
-    def furniture_modules(self):
+    def furniture_modules(self) -> Sequence[type[Module[Any]]]:
         """Return the furniture modules of this distribution."""
-        return [PlantStand]
+        return (PlantStand,)
 
 
 plugin = Plugin()

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from scantling.kit import AssemblyError, Module, Parameters, Role, length
+from scantling.kit import Assembly, AssemblyError, Build, Module, Parameters, Role, length
 
 RAIL = 80.0  # mm, width of the rail
 
@@ -29,7 +29,7 @@ class PlantStand(Module[PlantStandParameters]):
     roles = {"panel": Role("All parts, from plywood.", "birch-plywood", 18, 17.0, 19.0)}
     sources = ("Sizes: common practice for stands of one or two pots",)
 
-    def build(self, build):
+    def build(self, build: Build[PlantStandParameters]) -> Assembly:
         """Return the stand: x runs to the right, y to the back, z up from the floor, all in mm."""
         p, t = build.parameters, build.thickness("panel")
         between = p.width - 2 * p.overhang - 2 * t

@@ -1,6 +1,7 @@
 """The module as the service builds it: run with the plugin installed beside the service."""
 
 import pytest
+
 from scantling.work import run
 
 
@@ -28,8 +29,8 @@ def test_the_rail_fits_at_every_thickness(thickness):
     assert rail["length_mm"] == pytest.approx(420 - 2 * 20 - 2 * thickness)
 
 
-@pytest.mark.parametrize("width", [250, 420, 900])
-@pytest.mark.parametrize("depth", [150, 260, 450])
+@pytest.mark.parametrize("width", [250, 900])
+@pytest.mark.parametrize("depth", [150, 450])
 @pytest.mark.parametrize("height", [200, 380, 600])
 def test_every_size_on_offer_can_be_built(width, depth, height):
     findings = parts(width=width, depth=depth, height=height)["findings"]
