@@ -1,6 +1,7 @@
 """A seat run with a leaning back: n cushions side by side on ribs, posts leaning, arms or none."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import ceil, cos, radians, sin, tan
 from typing import Literal
 
@@ -60,6 +61,7 @@ class LeaningSeat(Module[LeaningSeatParameters]):
     family = "seating"
     when_not = "Not for use on a balcony rail, on wheels, or where the run must fold or be lifted by one person weekly."
     parameters = LeaningSeatParameters
+    grows = ("bays", "back_height")
     roles = {
         "frame": Role("Ribs and rails, from plywood with a waterproof bond.", "birch-plywood", 18, 17.1, 18.5),
         "slat": Role("Seat and back slats and arms.", "western-red-cedar", 19, 18.0, 20.0, "board", 89),
@@ -154,9 +156,9 @@ class _SeatRun:
 
     def _cleats(self) -> None:
         """Screw a cleat to the ribs under the deck, its screws between those that will hold the slats."""
-        self.rows, self.last_slat = self._slat_rows()
+        self.rows = self._deck_rows()
         start = self.ply
-        end = snap(min(self.post_front(self.rib_top - self.cleat_w) - 2.0, self.deck_end()))
+        end = self.deck_end()
         self.cleats: list[Part] = []
         for i, rib in enumerate(self.ribs):
             for hand in (-1, 1):
@@ -170,21 +172,12 @@ class _SeatRun:
                 self.cleats.append(cleat)
 
     def _pull_up(self, cleat: Part, rib: Part, shift: float) -> None:
-        """Screw a cleat to its rib at the gaps between slats; the two sides of a rib are set apart by `shift`."""
-        for row in range(0, self.rows - 1, 2):
-            gap_at = self.deck_front + (row + 1) * (self.slat_w + SLAT_GAP) - SLAT_GAP / 2
-            if gap_at + 25 > cleat.y1:
-                break
-            middle = (cleat.y0 + cleat.y1) / 2
-            self.piece.screws(
-                cleat,
-                rib,
-                n=1,
-                shift=gap_at - middle + shift,
-                role="clamps",
-                glued=True,
-                side=_side(cleat, -1 if shift > 0 else 1),
-            )
+        """Screw a cleat to its rib under the gaps between slats; the two sides of a rib are set apart by `shift`."""
+        middle = (cleat.y0 + cleat.y1) / 2
+        for (y, width), _next in list(pairwise(self.rows))[::2]:
+            gap = y + width + SLAT_GAP / 2
+            side = _side(cleat, -1 if shift > 0 else 1)
+            self.piece.screws(cleat, rib, n=1, shift=gap - middle + shift, role="clamps", glued=True, side=side)
 
     def _rails(self) -> None:
         """Close front and back with a rail, so that the run cannot rack sideways; the front one rises as a lip."""
@@ -201,33 +194,31 @@ class _SeatRun:
         self.front, self.back = front, back
 
     def deck_end(self) -> float:
-        """Return where the deck ends: clear of the posts and of the lowest back slat."""
-        return snap(self.post_front(self.rib_top) - 3.0)
+        """Return where deck and cleats end: clear of the posts, which come forward towards the floor."""
+        return snap(self.post_front(self.rib_top - self.cleat_w) - 2.0)
 
-    def _slat_rows(self) -> tuple[int, list[float]]:
-        """Return how many slats the deck takes and the widths of the last ones, which are ripped to fit."""
+    def _deck_rows(self) -> list[tuple[float, float]]:
+        """Return where each seat slat starts and how wide it is; the last ones are ripped to what is left."""
         zone, pitch = self.deck_end() - self.deck_front, self.slat_w + SLAT_GAP
-        rows = ceil((zone + SLAT_GAP) / pitch - 1e-9)
-        rest = zone - (rows - 1) * pitch
-        if rest >= LEAST_SLAT or rows < 2:
-            return rows, [snap(rest)]
-        shared = snap((rest + self.slat_w) / 2)
-        return rows, [shared, shared]
+        count = ceil((zone + SLAT_GAP) / pitch - 1e-9)
+        rest = zone - (count - 1) * pitch
+        last = [rest] if rest >= LEAST_SLAT or count < 2 else [(rest + self.slat_w) / 2] * 2
+        rows, y = [], self.deck_front
+        for width in [self.slat_w] * (count - len(last)) + last:
+            rows.append((y, snap(width)))
+            y = snap(y + snap(width) + SLAT_GAP)
+        return rows
 
     def _deck_slats(self) -> None:
         """Lay the seat slats across the cleats with open gaps; the rearmost are ripped to what is left."""
-        widths = [self.slat_w] * (self.rows - len(self.last_slat)) + self.last_slat
-        y = self.deck_front
-        for i, width in enumerate(widths):
+        for i, (y, width) in enumerate(self.rows):
             ripped = width < self.slat_w
             slat = self.piece.part(
                 f"seat slat {i + 1}", self.width, width, "slat", name="seat slat", closing=False, wears=True
             )
             slat.ease("near/face", "far/face").lay(length="x", width="y").put(x0=0, y0=y, z0=self.rib_top)
             for cleat in self.cleats:
-                if cleat.y1 - slat.y0 > 40:
-                    self.piece.screws(slat, cleat, n=1 if ripped or slat.y1 > cleat.y1 else 2, inset=20, role="holds")
-            y = snap(y + width + SLAT_GAP)
+                self.piece.screws(slat, cleat, n=1 if ripped else 2, inset=20, role="holds")
 
     def _back_slats(self) -> None:
         """Screw the back slats to the posts, from above the deck to the top."""
@@ -310,13 +301,14 @@ class _SeatRun:
     def _promises(self) -> None:
         """Promise the overall sizes, the chains that make them, and the cautions."""
         piece, arms = self.piece, sum(self.has_arm.values())
-        piece.size(width=self.width + arms * self.post_t, height=self.top)
+        arm_top = self.p.seat_height + self.p.arm_height if arms else 0.0
+        piece.size(width=self.width + arms * self.post_t, height=max(self.top, arm_top))
         links = [("left arm post", self.post_t)] if self.has_arm["left"] else []
         links.append(("seat slats", self.width))
         links += [("right arm post", self.post_t)] if self.has_arm["right"] else []
         piece.chain("width", self.width + arms * self.post_t, links, "seat slats")
-        deep = [(f"seat slat {i + 1}", piece.parts[f"seat slat {i + 1}"].width) for i in range(self.rows)]
-        gaps: list[tuple[str, float]] = [("gaps between slats", (self.rows - 1) * SLAT_GAP)]
+        deep = [(f"seat slat {i + 1}", piece.parts[f"seat slat {i + 1}"].width) for i in range(len(self.rows))]
+        gaps: list[tuple[str, float]] = [("gaps between slats", (len(self.rows) - 1) * SLAT_GAP)]
         total = snap(sum(size for _, size in [*deep, *gaps]))
         piece.chain("deck", total, [*deep, *gaps], deep[-1][0])
         piece.caution(

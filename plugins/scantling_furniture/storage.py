@@ -49,6 +49,7 @@ class StorageFootstool(Module[StorageFootstoolParameters]):
     family = "storage"
     when_not = "Not as a step to stand on, and not as a toy chest: the lid is loose and the box is large."
     parameters = StorageFootstoolParameters
+    grows = ("height",)
     roles = {
         "frame": Role(
             "Legs, strips, cleats and lid, from plywood with a waterproof bond.", "birch-plywood", 18, 17.1, 18.5

@@ -53,7 +53,8 @@ class Build(Generic[P]):
 class Module(ABC, Generic[P]):
     """A kind of furniture. Subclass it, fill in the class members, and write `build`.
 
-    `when_not` is a sentence for when not to build it; `sources` say where its default sizes come from.
+    `when_not` is a sentence for when not to build it; `sources` say where its default sizes come from. `grows` names
+    the parameters that take more material the larger they are; `one_sided` says that hands need not pair up.
     """
 
     id: ClassVar[str]
@@ -64,6 +65,8 @@ class Module(ABC, Generic[P]):
     parameters: ClassVar[type[Any]]
     roles: ClassVar[Mapping[str, Role]]
     sources: ClassVar[tuple[str, ...]] = ()
+    grows: ClassVar[tuple[str, ...]] = ()
+    one_sided: ClassVar[bool] = False
 
     @abstractmethod
     def build(self, build: Build[P]) -> Assembly:
