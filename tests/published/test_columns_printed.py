@@ -1,6 +1,7 @@
 """Columns against printed examples of the NDS method and Euler's load."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -12,7 +13,9 @@ from scantling.mechanics.columns import (
     ec5_column,
     euler_load,
     euler_stress_nds,
+    leg_of,
 )
+from scantling.mechanics.strength import wood_values
 
 IN, PSI, LB = 25.4, 0.006894757, 4.448222
 
@@ -78,3 +81,32 @@ def test_eurocode_column_limits():
     rel, kc = ec5_column(200, 21, 7400)
     assert kc == pytest.approx(1 / rel**2, rel=0.06)
     assert kc < 1 / rel**2
+
+
+def test_eurocode_leg_by_hand():
+    """EN 1995-1-1 Eq 6.21 to 6.29 by hand for a C24 leg 45 x 45, 900 mm, pinned: rel 1.1748, kc 0.5619."""
+    rel, kc = ec5_column(900 / (45 / math.sqrt(12)), 21, 7400)
+    assert rel == pytest.approx(1.1748, abs=1e-4)
+    assert kc == pytest.approx(0.5619, abs=1e-4)
+    leg = leg_of(wood_values("c24", 45, 45), 45, 45, 900, "pinned")
+    result = check_leg(leg, 1000)
+    assert result.capacity_n == pytest.approx(kc * 21 * 0.8 / 1.3 * 45**2, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("stress", "reference", "wet"),
+    [
+        ("bending", 1000, 1.0),
+        ("bending", 1500, 0.85),
+        ("shear", 150, 0.97),
+        ("bearing", 405, 0.67),
+        ("compression", 1300, 0.8),
+    ],
+)
+def test_wet_service(stress, reference, wet):
+    """NDS Supplement 2018 Table 4A wet service factor CM; no reduction of bending up to Fb CF of 1,150 psi."""
+    dry = wood_values("hem-fir", 38.1, 286)
+    values = replace(dry, **{stress: reference * PSI})
+    found = getattr(values.service("long", 3), stress) / getattr(values.service("long", 1), stress)
+    assert found == pytest.approx(wet)
+    assert values.service("long", 3).modulus == pytest.approx(0.9 * dry.modulus)

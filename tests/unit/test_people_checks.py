@@ -21,7 +21,7 @@ from scantling.mechanics.exposure import (
     metal_corrodes,
     wood_decays,
 )
-from scantling.mechanics.glue import GlueLine, check_glue, clamp_force, credited_area, dowel_bond
+from scantling.mechanics.glue import GlueLine, carrier, check_glue, clamp_force, credited_area, dowel_bond
 from scantling.mechanics.loads import Load, sitting
 from scantling.mechanics.seating import Seat, Sitter, check_knees, check_seat, check_table
 from scantling.mechanics.upholstery import effective_depth, loaded_height
@@ -269,3 +269,9 @@ def test_held_pieces():
 def test_osha_minutes(level, minutes):
     """OSHA 29 CFR 1910.95, 5 dB exchange, from memory."""
     assert noise_minutes_osha(level) == pytest.approx(minutes)
+
+
+def test_glue_and_screws_are_never_added():
+    glued = check_glue(joint(), sitting(1), 100)
+    assert carrier(glued, 900) == ("glue", pytest.approx(18 * 400 * 0.93))
+    assert carrier(check_glue(joint(clamped=False), sitting(1), 100), 900) == ("screws", 900)

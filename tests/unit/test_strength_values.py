@@ -102,3 +102,20 @@ def test_a_load_is_shared_no_thinner_than_one_person():
     assert shared_by(3, 6) == pytest.approx(1 / 3)
     with pytest.raises(ValueError):
         shared_by(0, 3)
+
+
+def test_a_tall_thin_board_on_edge_is_found_not_refused():
+    wood = wood_values("douglas-fir", 19, 235)
+    board = Member("A board on edge", rectangle(19, 235), 19, 2600, "uniform-simple", wood)
+    result = check_member(board, sitting(1))
+    assert "member-tips-sideways" in [f.code for f in result.findings()]
+    held = Member("A held board", rectangle(19, 235), 19, 2600, "uniform-simple", wood, held_mm=300)
+    assert "member-tips-sideways" not in [f.code for f in check_member(held, sitting(1)).findings()]
+
+
+def test_graded_timber_loses_strength_when_tall_and_thin():
+    wood = wood_values("c24", 50, 200)
+    tall = Member("Joist", rectangle(50, 200), 50, 5000, "uniform-simple", wood)
+    held = Member("Joist", rectangle(50, 200), 50, 5000, "uniform-simple", wood, held_mm=0)
+    free, fast = (check_member(m, sitting(1)).stresses[0].allowed for m in (tall, held))
+    assert free / fast == pytest.approx(0.602, abs=0.001)  # Benoit, Legrand, Tastet (2008), example 2.3.2

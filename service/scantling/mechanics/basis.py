@@ -5,7 +5,7 @@ never crossed, and every value says which code, which duration and which factor 
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from types import MappingProxyType
 
@@ -64,17 +64,21 @@ class WoodValues:
     assumed: tuple[str, ...] = ()
 
     def service(self, duration: str = "long", service_class: int = 1) -> Strength:
-        """Return design values for a load that stands as long as the word says. Raises ValueError for the word."""
+        """Return design values for a load that stands as long as the word says; service class 3 is wet in use.
+
+        Raises ValueError for the word.
+        """
         if duration not in DURATIONS:
             raise ValueError(f"load duration must be one of {', '.join(DURATIONS)}, not {duration!r}")
         if self.method == "nds":
             factor = row_of("load_duration", duration=_NDS_DURATION[duration]).number("factor")
-            bearing, code = 1.0, f"NDS 2018, load duration factor {factor:g} ({_NDS_DURATION[duration]})"
-        else:
-            kmod = kmod_of(self.kmod_row, service_class, duration)
-            factor = bearing = kmod / self.gamma
-            code = f"EN 1995-1-1, kmod {kmod:g} ({duration}), partial factor {self.gamma:g}"
-        return self._scaled(factor, bearing, "design", code, self.status)
+            code = f"NDS 2018, load duration factor {factor:g} ({_NDS_DURATION[duration]})"
+            dry = self._scaled(factor, 1.0, "design", code, self.status)
+            return dry if service_class < 3 else self._wet(dry)
+        kmod = kmod_of(self.kmod_row, service_class, duration)
+        factor = kmod / self.gamma
+        code = f"EN 1995-1-1, kmod {kmod:g} ({duration}), partial factor {self.gamma:g}"
+        return self._scaled(factor, factor, "design", code, self.status)
 
     def test(self) -> Strength:
         """Return what a test piece stands for the length of a test: the lower five per cent, not a design value."""
@@ -83,6 +87,20 @@ class WoodValues:
         up = figure("lumber-test-to-design")
         code = f"reference value times {up.value:g}, lower 5 % in a short test"
         return self._scaled(up.value, up.value, "ultimate", code, weakest((self.status, up.status)))
+
+    def _wet(self, dry: Strength) -> Strength:
+        """Return design values of lumber that is above 19 % moisture in use (NDS Supplement 2018 Table 4A, CM)."""
+        bends_free = self.bending <= figure("wet-bending-free").si
+        pressed_free = self.compression <= figure("wet-compression-free").si
+        return replace(
+            dry,
+            bending=dry.bending * (1.0 if bends_free else figure("wet-bending").value),
+            shear=dry.shear * figure("wet-shear").value,
+            bearing=dry.bearing * figure("wet-bearing").value,
+            compression=dry.compression * (1.0 if pressed_free else figure("wet-compression").value),
+            modulus=dry.modulus * figure("wet-modulus").value,
+            code=dry.code + ", wet in use",
+        )
 
     def _scaled(self, factor: float, bearing: float, basis: str, code: str, status: Status) -> Strength:
         return Strength(

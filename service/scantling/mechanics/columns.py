@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from scantling.findings import Finding
 from scantling.tables import Status
 
+from .basis import WoodValues
 from .notice import notice
 from .validity import not_negative, positive, within
 
@@ -17,7 +18,11 @@ END_FACTORS = {"pinned": 1.0, "fixed-pinned": 0.8, "fixed": 0.65, "cantilever": 
 
 @dataclass(frozen=True, slots=True)
 class Leg:
-    """A leg: cross-section mm, clear length mm, how it is held, the values of its wood in N/mm2 and who says so."""
+    """A leg: cross-section mm, clear length mm, how it is held, the values of its wood in N/mm2 and who says so.
+
+    By `nds` the compression is the reference value and `duration` its factor; by `ec5` the compression is the design
+    value fc,0,d already, `characteristic_mpa` is fc,0,k and `e_min_mpa` is E0,05.
+    """
 
     width_mm: float
     depth_mm: float
@@ -29,6 +34,8 @@ class Leg:
     status: Status = Status.READ
     source: str = NDS_COLUMN
     parts: tuple[str, ...] = ()
+    method: str = "nds"
+    characteristic_mpa: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +73,7 @@ class LegResult:
             notice(
                 "leg-buckles",
                 f"The leg carries {self.capacity_n:.0f} N before it may buckle; {self.demand_n:.0f} N stand on it "
-                f"(load duration factor {self.leg.duration:g}).",
+                f"({self.leg.source.split(';')[0]}).",
                 status=self.leg.status,
                 parts=self.leg.parts,
                 value=self.demand_n,
@@ -124,11 +131,12 @@ def column_stability(euler_mpa: float, compression_mpa: float, c: float = 0.8, f
 
 
 def check_leg(leg: Leg, demand_n: float) -> LegResult:
-    """Check a leg against the load on it by the NDS column formula.
+    """Check a leg against the load on it by the NDS column formula, or by EN 1995-1-1 where the leg says so.
 
     Units: mm, N/mm2, N. Valid: rectangular solid legs, le/d up to 50; `e_min_mpa` is the 5 % stability modulus.
     Raises: OutOfValidity for sizes and strengths of nothing, ValueError for an unknown way of being held.
-    Source: NDS 2018 3.7.1; a leg without rails at the foot sways: `cantilever` unless a stretcher or back holds it.
+    Source: NDS 2018 3.7.1; EN 1995-1-1 6.3.2; a leg without rails at the foot sways: `cantilever` unless a stretcher or
+    back holds it.
     """
     demand = not_negative("load on the leg", demand_n, "N")
     thin = min(positive("width", leg.width_mm, "mm"), positive("depth", leg.depth_mm, "mm"))
@@ -137,8 +145,45 @@ def check_leg(leg: Leg, demand_n: float) -> LegResult:
     strength = positive("compression", leg.compression_mpa, "N/mm2") * cd
     if slender > NDS_SLENDER_LIMIT:
         return LegResult(leg, slender, 0.0, 0.0, demand)
-    cp = column_stability(euler_stress_nds(leg.e_min_mpa, slender), strength)
+    if leg.method == "ec5":
+        strength = leg.compression_mpa
+        cp = ec5_column(slender * math.sqrt(12), leg.characteristic_mpa, leg.e_min_mpa)[1]
+    else:
+        cp = column_stability(euler_stress_nds(leg.e_min_mpa, slender), strength)
     return LegResult(leg, slender, cp, cp * strength * leg.width_mm * leg.depth_mm, demand)
+
+
+def leg_of(
+    wood: WoodValues,
+    width_mm: float,
+    depth_mm: float,
+    length_mm: float,
+    held: str,
+    *,
+    duration: str = "medium",
+    service_class: int = 1,
+    parts: tuple[str, ...] = (),
+) -> Leg:
+    """Return a leg of a wood, ready to be checked by the code its values belong to.
+
+    Units: mm. Valid: rectangular solid legs. Raises: ValueError for a duration, UnknownRowError, OutOfValidity.
+    Source: the wood's own values; NDS 2018 3.7.1 or EN 1995-1-1 6.3.2.
+    """
+    design = wood.service(duration, service_class)
+    wet = design.modulus / wood.modulus
+    return Leg(
+        width_mm,
+        depth_mm,
+        length_mm,
+        held,
+        design.compression,
+        wood.modulus_min * wet,
+        status=design.status_of("compression"),
+        source=f"{NDS_COLUMN if wood.method == 'nds' else 'EN 1995-1-1 6.3.2'}; {design.code}; {wood.source}",
+        parts=parts,
+        method=wood.method,
+        characteristic_mpa=wood.compression,
+    )
 
 
 def beam_column(fc: float, fc_allowed: float, fb: float, fb_allowed: float, euler: float) -> float:
@@ -197,7 +242,7 @@ def ec5_column(slenderness: float, fc0k_mpa: float, e05_mpa: float, straightness
     """Return relative slenderness and kc of a leg.
 
     Units: lambda = le/i is a ratio, N/mm2; the answers are ratios. Valid: solid timber, straightness 0.2, glued 0.1.
-    Raises: OutOfValidity. Source: EN 1995-1-1 6.3.2, Eq 6.21 to 6.29 (clause not opened: from memory).
+    Raises: OutOfValidity. Source: EN 1995-1-1 6.3.2, Eq 6.21 to 6.29 (as transcribed in several design programs).
     """
     lam = positive("slenderness", slenderness, "")
     strength, modulus = positive("fc,0,k", fc0k_mpa, "N/mm2"), positive("E0,05", e05_mpa, "N/mm2")

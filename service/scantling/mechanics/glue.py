@@ -129,6 +129,17 @@ def check_glue(line: GlueLine, load: Load, force_n: float | None = None) -> Glue
     return GlueResult(line, load, area, joint_capacity(area, line.shear_mpa), demand)
 
 
+def carrier(result: GlueResult, screws_n: float) -> tuple[str, float]:
+    """Return what carries a joint, glue or screws, and what it holds: the stiff glue line where it counts, else screws.
+
+    Units: N, both on the same basis and code. Valid: joints with both; the two are never added, because the glue has
+    failed before the screws have slipped enough to help. Raises: OutOfValidity.
+    Source: practice: fastenings of very different stiffness do not share a load.
+    """
+    screws = not_negative("screw capacity", screws_n, "N")
+    return ("glue", result.capacity_n) if result.credited else ("screws", screws)
+
+
 def dowel_bond(diameter_mm: float, depth_mm: float, bond_mpa: float) -> float:
     """Return the withdrawal of a glued dowel, pi d L tau.
 

@@ -1,5 +1,6 @@
 """A member checked: bending, shear, bearing, side buckling and sag; each ratio names load, duration, basis and code."""
 
+import math
 from dataclasses import dataclass
 
 from scantling.findings import Finding
@@ -17,11 +18,13 @@ from .beams import (
     shear_stiffness,
     shear_stress,
 )
-from .columns import beam_slenderness, beam_stability
+from .columns import beam_stability, ec5_side_buckling
 from .figures import weakest
 from .loads import Load
 from .notice import LOCAL, notice
 from .validity import positive, within
+
+SIDE_LIMIT = 50.0  # RB of NDS 2018 3.3.3.7
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +74,7 @@ class MemberResult:
     moment_nmm: float
     sag_mm: float
     sag_limit_mm: float | None
+    slenderness: float = 0.0
 
     @property
     def worst(self) -> Stress:
@@ -80,6 +84,19 @@ class MemberResult:
     def findings(self) -> tuple[Finding, ...]:
         """Return errors for strength exceeded (warnings where a value is from memory) and a warning for sag."""
         found = [self._over(s) for s in self.stresses if s.ratio > 1]
+        if self.slenderness > SIDE_LIMIT:
+            text = f"{self.member.title} is so tall and thin that it rolls over sideways (RB {self.slenderness:.0f})."
+            source = "NDS 2018 3.3.3.7"
+            found.append(
+                notice(
+                    "member-tips-sideways",
+                    text,
+                    parts=self.member.parts,
+                    value=self.slenderness,
+                    limit=SIDE_LIMIT,
+                    source=source,
+                )
+            )
         if self.sag_limit_mm is not None and self.sag_mm > self.sag_limit_mm:
             m = self.member
             found.append(
@@ -127,7 +144,8 @@ def check_member(member: Member, load: Load, *, sag_ratio: float | None = None) 
     m, v = moment(member.case, force, member.span_mm), shear(member.case, force)
     ei = strength.modulus * member.section.inertia_mm4
     sag = deflection(member.case, force, member.span_mm, ei, shear_stiffness(member.section, member.wood.shear_modulus))
-    allowed = strength.bending * _side_stability(member, strength)
+    stability, slender = _side_stability(member, strength)
+    allowed = strength.bending * stability
     stresses = [
         Stress("bending", bending_stress(m, member.section), allowed, strength.status_of("bending")),
         Stress("shear", shear_stress(v, member.section), strength.shear, strength.status_of("shear")),
@@ -138,7 +156,7 @@ def check_member(member: Member, load: Load, *, sag_ratio: float | None = None) 
     limit = None
     if sag_ratio is not None and load.basis == "service":
         limit = member.span_mm / within("sag limit", sag_ratio, 50, 2000, "(span over)", "ratios of span to sag in use")
-    return MemberResult(member, load, strength, tuple(stresses), m, sag, limit)
+    return MemberResult(member, load, strength, tuple(stresses), m, sag, limit, slender)
 
 
 def fixes(result: MemberResult, *, target: float = 1.0) -> tuple[float, float]:
@@ -167,11 +185,15 @@ def shared_by(people: int, members: int) -> float:
     return min(1.0, max(1.0 / members, 1.0 / people))
 
 
-def _side_stability(member: Member, strength: Strength) -> float:
-    """Return CL for a tall thin beam of solid wood; 1 where it is held or not deeper than wide."""
+def _side_stability(member: Member, strength: Strength) -> tuple[float, float]:
+    """Return CL or kcrit for a tall thin beam of solid wood, and RB; 1 and 0 where it is held or not tall."""
     depth, width = member.section.depth_mm, member.width_mm
     held = member.span_mm if member.held_mm is None else member.held_mm
-    if depth <= width or held <= 0 or member.wood.method != "nds":
-        return 1.0
-    effective = 1.63 * held + 3 * depth if held / depth >= 7 else 2.06 * held
-    return beam_stability(member.wood.modulus_min, beam_slenderness(effective, depth, width), strength.bending)
+    if depth <= width or held <= 0 or (member.wood.method == "ec5" and member.wood.kmod_row != "solid timber"):
+        return 1.0, 0.0
+    if member.wood.method == "ec5":
+        wood = member.wood
+        return ec5_side_buckling(width, depth, 0.9 * held + 2 * depth, wood.modulus_min, wood.bending)[1], 0.0
+    effective = 1.63 * held + 3 * depth if held / depth >= 7 else 2.06 * held  # NDS 2018 Table 3.3.3, spread load
+    slender = math.sqrt(effective * depth) / width
+    return beam_stability(member.wood.modulus_min, min(slender, SIDE_LIMIT), strength.bending), slender
