@@ -328,3 +328,18 @@ def test_lags_nails_and_bolts_answer_too() -> None:
     assert "screw-point-out" not in codes(bolt)
     assert bolt["capacity"]["lateral_n"] > 0
     assert codes(one(layers=fir, fastener={"kind": "bolt", "diameter": 12.7, "length": 130.0}))["bolt-too-short"]
+
+
+def test_a_clearance_hole_is_needed_where_thread_stays_in_the_upper_part() -> None:
+    """A #8 x 2 in has 2/3 of its length threaded (NDS 2018 Appendix Table L3, footnote 2): 16.9 mm are smooth."""
+    thick = [{"material": "douglas-fir", "thickness": 30.0}, {"material": "douglas-fir", "thickness": 60.0}]
+    thin = [{"material": "douglas-fir", "thickness": 16.0}, {"material": "douglas-fir", "thickness": 60.0}]
+    assert one(layers=thick)["clearance_hole"]["needed"] is True
+    assert one(layers=thin)["clearance_hole"]["needed"] is False
+
+
+def test_messages_use_words_and_the_label_on_the_box() -> None:
+    answer = one(loads={"lateral_n": 5000})
+    assert answer["fastener"] == "#8 x 2 in wood screw"
+    assert "it bends once" in next(f["message"] for f in answer["findings"])
+    assert one(fastener={"gauge": 8, "length": 52.0})["fastener"] == "#8 x 52.0 mm wood screw"

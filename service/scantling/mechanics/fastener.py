@@ -11,6 +11,7 @@ from scantling.tables import (
     look_up,
     nail,
     screw_gauge,
+    screw_stock,
 )
 
 from .inch_pound import N_MM2_PER_PSI
@@ -18,6 +19,7 @@ from .validity import positive, within
 
 KINDS = ("wood screw", "lag screw", "nail", "bolt")
 THREAD_SHARE = 2 / 3  # NDS 2018 Appendix Table L3, footnote 2
+SAME_LENGTH_MM = 0.05
 LEAST_ROLLED_THREAD = 4.0  # diameters, NDS 2018 Appendix Table L3, footnote 3
 
 
@@ -73,7 +75,7 @@ def wood_screw(gauge: int, length_mm: float) -> FastenerSize:
     least, full = bite_diameters("wood screw", "holds")
     return FastenerSize(
         kind="wood screw",
-        label=f"#{gauge} wood screw {length_mm:.1f} mm long",
+        label=_screw_label(gauge, length_mm),
         gauge=gauge,
         diameter_mm=row.diameter_mm,
         root_mm=row.root_mm,
@@ -90,6 +92,12 @@ def wood_screw(gauge: int, length_mm: float) -> FastenerSize:
         status=row.status,
         source=row.source,
     )
+
+
+def _screw_label(gauge: int, length_mm: float) -> str:
+    """Return how the screw is written on its box where shops sell that length, else its length in mm."""
+    sold = (s.label for s in screw_stock() if s.gauge == gauge and abs(s.length_mm - length_mm) < SAME_LENGTH_MM)
+    return f"{next(sold, f'#{gauge} x {length_mm:.1f} mm')} wood screw"
 
 
 def lag(diameter: str, length_mm: float) -> FastenerSize:

@@ -253,9 +253,13 @@ def _pilot(joint: FastenerJoint) -> Hole | None:
 
 
 def _clearance(joint: FastenerJoint) -> Hole | None:
+    """Return the hole through the upper parts; a screw needs it where its thread would hold them off the receiver."""
     if joint.size.kind == "nail":
         return None
-    return bolt_hole(joint.size.diameter_mm) if joint.size.kind == "bolt" else clearance_hole(joint.size.diameter_mm)
+    if joint.size.kind == "bolt":
+        return bolt_hole(joint.size.diameter_mm)
+    threaded = any(bite.thread_mm > 0 for bite in joint.stack.layers[:-1])
+    return replace(clearance_hole(joint.size.diameter_mm), needed=threaded)
 
 
 def _countersink(joint: FastenerJoint) -> Countersink | None:

@@ -1,6 +1,7 @@
 """What a fastener check notices about grain, edges, ends, spacing, pilot holes and loads, in plain words."""
 
 from collections.abc import Iterator
+from types import MappingProxyType
 
 from scantling.findings import Finding, Severity
 
@@ -9,6 +10,23 @@ from .eurocode5_spacing import nail_distance, predrilling_needed
 from .fastener_findings import GUARD_MM, finding
 from .inch_pound import QUARTER_INCH_MM
 from .spacing import Distance, edge_distance, end_distance, spacing
+
+WORDS = MappingProxyType(
+    {
+        "withdrawal": "it pulls out of the wood",
+        "pull-through": "its head pulls through the upper part",
+        "withdrawal and lateral together": "pulled and pushed at once",
+    }
+)
+YIELDS = MappingProxyType(
+    {
+        **dict.fromkeys(("Im", "b", "h"), "it crushes the wood that holds it"),
+        **dict.fromkeys(("Is", "a", "g"), "it crushes the wood under the head"),
+        **dict.fromkeys(("II", "c"), "it tilts in both parts"),
+        **dict.fromkeys(("IIIm", "IIIs", "d", "e", "j"), "it bends once and crushes the wood"),
+        **dict.fromkeys(("IV", "f", "k"), "it bends twice"),
+    }
+)
 
 
 def grain_findings(joint: FastenerJoint) -> Iterator[Finding]:
@@ -140,7 +158,7 @@ def load_findings(
         yield finding(
             joint,
             "fastener-overloaded",
-            f"the load is {ratio:.2f} times what {joint.count} x {joint.size.label} carry ({mode})",
+            f"the load is {ratio:.2f} times what {joint.count} of {joint.size.label} may carry: {in_words(mode)}",
             value=ratio,
             limit=1.0,
             unit="1",
@@ -148,6 +166,16 @@ def load_findings(
             status=capacity.status,
             remedy=_more(joint, ratio),
         )
+
+
+def in_words(mode: str) -> str:
+    """Return a governing mode in words a woodworker knows.
+
+    Units: none. Valid: any mode; one without words is returned as it is. Raises: nothing.
+    Source: the pictures of the yield modes in NDS 2018 Appendix I and EN 1995-1-1 Figure 8.2.
+    """
+    kind, _, name = mode.partition(" ")
+    return f"sideways, {YIELDS[name]}" if kind == "lateral" and name in YIELDS else WORDS.get(mode, mode)
 
 
 def _more(joint: FastenerJoint, ratio: float) -> str:
