@@ -11,7 +11,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 _TABLE_LIMIT = 6_000  # capacities up to here are filled by the table
-_STATE_LIMIT = 20_000  # more states than this are thinned out, and the answer is no longer called exact
+MANY_STATES = 20_000  # more states than this are thinned out, and the answer is no longer called exact
+SOME_STATES = 4_000  # for a closer look
+FEW_STATES = 1_000  # for a quick look, exact only when it was enough
 
 Ints = NDArray[np.int64]
 
@@ -36,10 +38,13 @@ class _Copies:
     value: int
 
 
-def best_filling(weights: list[int], values: list[int], limits: list[int], capacity: int) -> Filling:
+def best_filling(
+    weights: list[int], values: list[int], limits: list[int], capacity: int, states: int = MANY_STATES
+) -> Filling:
     """Return the most valuable choice of at most `limits[i]` of each item whose weights fit the capacity.
 
-    All arguments are integers; weights are above zero. Items worth nothing are left out.
+    All arguments are integers; weights are above zero. Items worth nothing are left out. More than `states`
+    undominated states are thinned out: then the answer may miss the best and says so.
     """
     useful = [i for i in range(len(weights)) if values[i] > 0 and limits[i] > 0 and weights[i] <= capacity]
     useful.sort(key=lambda i: (-values[i] / weights[i], -weights[i], i))
@@ -48,7 +53,7 @@ def best_filling(weights: list[int], values: list[int], limits: list[int], capac
     if sum(weights[i] * limits[i] for i in useful) <= capacity:
         return Filling(tuple((i, limits[i]) for i in useful), sum(values[i] * limits[i] for i in useful), True, 1)
     copies = [c for i in useful for c in _split(i, weights[i], values[i], min(limits[i], capacity // weights[i]))]
-    return _by_table(copies, capacity) if capacity <= _TABLE_LIMIT else _by_states(copies, capacity)
+    return _by_table(copies, capacity) if capacity <= _TABLE_LIMIT else _by_states(copies, capacity, states)
 
 
 def _split(item: int, weight: int, value: int, limit: int) -> list[_Copies]:
@@ -109,7 +114,7 @@ def _greedy(copies: list[_Copies], capacity: int) -> tuple[list[_Copies], int]:
     return chosen, value
 
 
-def _by_states(copies: list[_Copies], capacity: int) -> Filling:
+def _by_states(copies: list[_Copies], capacity: int, states: int) -> Filling:
     """Fill by undominated states; a state that cannot beat the best known filling is dropped."""
     greedy, best = _greedy(copies, capacity)
     weight: Ints = np.zeros(1, dtype=np.int64)
@@ -136,9 +141,9 @@ def _by_states(copies: list[_Copies], capacity: int) -> Filling:
             room = (capacity - both_weight[order]) * ahead.value
             keep &= (ordered * ahead.weight + room > best * ahead.weight) | (ordered == best)
         kept = order[keep]
-        if len(kept) > _STATE_LIMIT:
+        if len(kept) > states:
             exact = False
-            kept = _thin(kept, both_weight, both_value, copies[min(lot + 1, len(copies) - 1)])
+            kept = _thin(kept, both_weight, both_value, copies[min(lot + 1, len(copies) - 1)], states)
         history.append((np.where(kept < len(weight), kept, kept - len(weight)), kept >= len(weight)))
         weight, value = both_weight[kept], both_value[kept]
         if found is not None and found[0] == lot:
@@ -150,11 +155,11 @@ def _by_states(copies: list[_Copies], capacity: int) -> Filling:
     return Filling(_collect(_trace(copies, history, *found)), best, exact, work)
 
 
-def _thin(kept: Ints, weight: Ints, value: Ints, ahead: _Copies) -> Ints:
+def _thin(kept: Ints, weight: Ints, value: Ints, ahead: _Copies, states: int) -> Ints:
     """Keep the most promising states, in their order, when there are too many, always with the most valuable one."""
     promise = value[kept] * ahead.weight - weight[kept] * ahead.value
     promise[int(np.argmax(value[kept]))] = np.iinfo(np.int64).max
-    best = np.argsort(-promise, kind="stable")[:_STATE_LIMIT]
+    best = np.argsort(-promise, kind="stable")[:states]
     return kept[np.sort(best)]
 
 

@@ -98,7 +98,7 @@ def board_cost(stock: Stock, priced: bool) -> int:
 
 
 def matches(piece: Piece, stock: Stock) -> bool:
-    """Tell whether material, thickness, grain and the caller's own choice allow the piece to come from the board, whatever its length."""
+    """Tell whether the piece may come from the board, whatever its length: material, thickness, grain, a pin."""
     same_material = piece.material is None or stock.material is None or piece.material == stock.material
     same_thickness = piece.thickness is None or stock.thickness is None or piece.thickness == stock.thickness
     grain = piece.grain is not Grain.ACROSS or stock.grain is StockGrain.NONE

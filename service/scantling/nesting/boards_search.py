@@ -12,10 +12,10 @@ from math import ceil
 from random import Random
 
 from .boards_bound import WORTH_UNIT, PossibleCosts, dual_bound
-from .boards_knapsack import best_filling
+from .boards_knapsack import MANY_STATES, SOME_STATES, best_filling
 from .boards_master import Answer, Master
 from .boards_problem import Pattern, Problem, Solution
-from .boards_start import fill_in_turn, fit_decreasing, preferences, totals
+from .boards_start import FillInTurn, fit_decreasing, preferences, totals
 
 _NEARLY = 1e-6
 _GAIN = WORTH_UNIT // 1_000_000  # a column must promise more than this part of a board
@@ -73,9 +73,9 @@ class BoardSearch:
         yield self._start()
         if self.proven:
             return
-        solution, work = fill_in_turn(self.problem, self.problem.demand, self.limits)
-        self.offer(solution)
-        yield work
+        filling = FillInTurn(self.problem, self.problem.demand, self.limits)
+        yield from filling.steps()
+        self.offer(filling.solution())
         master = Master(self.problem)
         for (b, pattern), _ in self.best.boards:
             master.add(b, pattern)
@@ -125,27 +125,35 @@ class BoardSearch:
     def _price(
         self, master: Master, demand: list[int], left: list[int | None], worth: list[int], answer: Answer
     ) -> tuple[bool, list[int], int, bool]:
-        """Find the pattern most worth cutting from each kind of board; add those that pay."""
-        found, exact, work, values = False, True, 0, []
-        for b, board in enumerate(self.problem.bins):
-            if left[b] == 0:
-                values.append(0)
-                continue
-            pattern, value, spent, sure = self._most_worth(b, demand, worth)
-            values.append(value)
-            work += spent
-            exact = exact and sure
-            cost = board.cost * WORTH_UNIT / master.scale - float(answer.shadow[b]) * WORTH_UNIT
-            if value > cost + _GAIN:
-                found = master.add(b, pattern) or found
+        """Find the pattern most worth cutting from each kind of board; add those that pay.
+
+        A quick look comes first; only when it finds nothing that pays is every board looked at closely. Returned are
+        whether a pattern was added, the most worth of each board, the work, and whether those are exact.
+        """
+        work = 0
+        for states in (SOME_STATES, MANY_STATES):
+            found, exact, values = False, True, []
+            for b, board in enumerate(self.problem.bins):
+                if left[b] == 0:
+                    values.append(0)
+                    continue
+                pattern, value, spent, sure = self._most_worth(b, demand, worth, states)
+                values.append(value)
+                work += spent
+                exact = exact and sure
+                cost = board.cost * WORTH_UNIT / master.scale - float(answer.shadow[b]) * WORTH_UNIT
+                if value > cost + _GAIN:
+                    found = master.add(b, pattern) or found
+            if found or exact:
+                break
         return found, values, work, exact
 
-    def _most_worth(self, b: int, demand: list[int], worth: list[int]) -> tuple[Pattern, int, int, bool]:
+    def _most_worth(self, b: int, demand: list[int], worth: list[int], states: int) -> tuple[Pattern, int, int, bool]:
         own = [k for k, kind in enumerate(self.problem.kinds) if b in kind.bins]
         weights = [self.problem.kinds[k].weight for k in own]
         fills, value, work, exact = [], 0, 0, True
         for _, room in self.problem.bins[b].stretches:
-            filling = best_filling(weights, [worth[k] for k in own], [demand[k] for k in own], room)
+            filling = best_filling(weights, [worth[k] for k in own], [demand[k] for k in own], room, states)
             fills.append(tuple((own[i], n) for i, n in filling.counts))
             value += filling.value
             work += filling.work
@@ -207,9 +215,9 @@ class BoardSearch:
         rests = [fit_decreasing(self.problem, demand, left, preferences(self.problem)[0])]
         yield sum(demand) + 5
         if sum(n for _, n in rests[0].boards) <= _FEW_BOARDS:
-            rest, work = fill_in_turn(self.problem, demand, left)
-            rests.append(rest)
-            yield work
+            filling = FillInTurn(self.problem, demand, left)
+            yield from filling.steps()
+            rests.append(filling.solution())
         for rest in rests:
             boards = fixed + Counter(dict(rest.boards))
             self.offer(Solution(tuple(sorted(boards.items())), rest.missing))

@@ -6,9 +6,14 @@ SIAM J. Computing 3, 1974. Filling board by board: the sequential heuristic of H
 
 from bisect import bisect_left, insort
 from collections import Counter
+from collections.abc import Iterator
 
-from .boards_knapsack import best_filling
+from .boards_knapsack import FEW_STATES, best_filling
 from .boards_problem import Bin, Fill, Pattern, Problem, Solution
+
+_LONGEST = 20
+_SPREAD = 60
+_MANY_LENGTHS = 2_000  # with more than this left, a board is filled with a fifth of the care
 
 
 class _Boards:
@@ -82,41 +87,56 @@ def fit_decreasing(problem: Problem, demand: list[int], stock: list[int | None],
     return _cheapened(problem, boards.patterns(), boards.left, missing)
 
 
-def fill_in_turn(problem: Problem, demand: list[int], stock: list[int | None]) -> tuple[Solution, int]:
-    """Cut the board with the least cost per length used, as often as the demand allows, and again. Also return work."""
-    rest, left, work = list(demand), list(stock), 0
-    boards: Counter[tuple[int, Pattern]] = Counter()
-    while any(rest):
-        best: tuple[tuple[float, int], int, Pattern] | None = None
-        for b, kind_of_board in enumerate(problem.bins):
-            if left[b] == 0:
-                continue
-            pattern, used, spent = fullest(problem, b, rest)
-            work += spent
-            key = (kind_of_board.cost / used, -used) if used else None
-            if key is not None and (best is None or key < best[0]):
-                best = (key, b, pattern)
-        if best is None:
-            break
-        _, b, pattern = best
+class FillInTurn:
+    """Cut the board with the least cost per length used, as often as the demand allows, and again."""
+
+    def __init__(self, problem: Problem, demand: list[int], stock: list[int | None]) -> None:
+        self.problem = problem
+        self.rest = list(demand)
+        self.left = list(stock)
+        self.boards: Counter[tuple[int, Pattern]] = Counter()
+
+    def steps(self) -> Iterator[int]:
+        """Fill one pattern at a time; each value is the work done."""
+        while any(self.rest):
+            best: tuple[tuple[float, int], int, Pattern] | None = None
+            work = 0
+            for b, kind_of_board in enumerate(self.problem.bins):
+                if self.left[b] == 0:
+                    continue
+                pattern, used, spent = fullest(self.problem, b, self.rest)
+                work += spent
+                if used and (best is None or (kind_of_board.cost / used, -used) < best[0]):
+                    best = ((kind_of_board.cost / used, -used), b, pattern)
+            if best is not None:
+                self._cut(best[1], best[2])
+            yield work
+            if best is None:
+                return
+
+    def _cut(self, b: int, pattern: Pattern) -> None:
         counts = totals(pattern)
-        limit = left[b]
-        times = min(rest[k] // n for k, n in counts.items())
+        limit = self.left[b]
+        times = min(self.rest[k] // n for k, n in counts.items())
         times = times if limit is None else min(times, limit)
-        left[b] = None if limit is None else limit - times
-        boards[b, pattern] += times
+        self.left[b] = None if limit is None else limit - times
+        self.boards[b, pattern] += times
         for k, n in counts.items():
-            rest[k] -= n * times
-    return _cheapened(problem, boards, left, rest), work
+            self.rest[k] -= n * times
+
+    def solution(self) -> Solution:
+        """Return the boards cut, each pattern from the cheapest board that takes it, and what is missing."""
+        return _cheapened(self.problem, self.boards, self.left, self.rest)
 
 
 def fullest(problem: Problem, b: int, demand: list[int]) -> tuple[Pattern, int, int]:
-    """Return the fullest pattern of one board within the demand, the length used and the work done."""
+    """Return a pattern of one board as full as a quick look finds it, the length used and the work done."""
     rest, fills, used, work = list(demand), [], 0, 0
-    own = [k for k, kind in enumerate(problem.kinds) if b in kind.bins]
+    care = 5 if sum(demand) > _MANY_LENGTHS else 1
+    own = _sample([k for k, kind in enumerate(problem.kinds) if b in kind.bins and demand[k]], _SPREAD // care)
     weights = [problem.kinds[k].weight for k in own]
     for _, room in problem.bins[b].stretches:
-        filling = best_filling(weights, weights, [rest[k] for k in own], room)
+        filling = best_filling(weights, weights, [rest[k] for k in own], room, FEW_STATES // care)
         fill: Fill = tuple((own[i], n) for i, n in filling.counts)
         for k, n in fill:
             rest[k] -= n
@@ -124,6 +144,14 @@ def fullest(problem: Problem, b: int, demand: list[int]) -> tuple[Pattern, int, 
         used += filling.value
         work += filling.work
     return tuple(fills), used, work
+
+
+def _sample(kinds: list[int], spread: int) -> list[int]:
+    """Return all kinds, or of very many the longest and some of every length: enough to fill a board."""
+    if len(kinds) <= _LONGEST + spread:
+        return kinds
+    rest = kinds[_LONGEST:]
+    return kinds[:_LONGEST] + [rest[i * len(rest) // spread] for i in range(spread)]
 
 
 def totals(pattern: Pattern) -> dict[int, int]:
