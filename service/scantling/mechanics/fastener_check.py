@@ -217,7 +217,8 @@ def _ratios(joint: FastenerJoint, capacity: Capacity, method: str) -> tuple[dict
     wanted = []
     if pulled > 0 and joint.size.kind != "bolt":
         wanted.append(("withdrawal", pulled, capacity.withdrawal_n))
-    if pulled > 0:
+    # One part alone has nothing to be pulled through; Eurocode 5 counts a nail's head with its withdrawal.
+    if pulled > 0 and len(joint.stack.layers) > 1 and not (method == "eurocode5" and joint.size.kind == "nail"):
         wanted.append(("pull-through", pulled, capacity.pull_through_n))
     if pushed > 0:
         wanted.append((f"lateral {capacity.lateral_mode}", pushed, capacity.lateral_n))
