@@ -181,4 +181,4 @@ def test_lengths_of_parameters_are_read_in_the_requests_units():
 
 
 def test_what_is_taken_but_not_computed_with_is_said():
-    assert "member-not-used" in codes(projects(project(STOOL, hands=2), modules=MODULES))
+    assert "member-not-used" in codes(projects(project(STOOL, clamps=[{"id": "bar", "kind": "bar", "reach": 600.0}]), modules=MODULES))

@@ -3,11 +3,16 @@
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
+from scantling.findings import ranked
 from scantling.measure import parse_money, parse_thickness, plain_money, snap
 
+from .cutting_plan import CuttingPlan, cutting_plan
 from .nest import nest
-from .nouns import UNITS_PER_MM, Cutting, Grain, Job, Layout, Nesting, Node, Piece, Stock, Trim
+from .nouns import UNITS_PER_MM, Cutting, Grain, Job, Layout, Nesting, Piece, Stock, Trim
 from .refuse import refuse_impossible
+from .saws import parse_saws
+from .sequence import Cut
+from .sheet_face import SheetFace
 
 EFFORTS = {"quick": 100_000, "normal": 1_000_000, "thorough": 10_000_000}
 DEFAULT_KERF_MM = 3.2  # a full-kerf blade, 1/8 in; practice: measure yours
@@ -19,7 +24,9 @@ Plain = Mapping[str, Any]
 def nestings(request: Plain, progress: Report | None = None, seconds: float | None = None) -> dict[str, Any]:
     """Answer POST /v1/nestings. Raises RequestError for a request that cannot be computed."""
     job = read_job(request)
-    return nesting_to_plain(job, nest(job, progress=progress, seconds=seconds), request.get("currency", "USD"))
+    saws = parse_saws(request["saws"]) if request.get("saws") else None
+    nesting = nest(job, progress=progress, seconds=seconds)
+    return nesting_to_plain(job, nesting, cutting_plan(job, nesting, saws), request.get("currency", "USD"))
 
 
 def read_job(request: Plain) -> Job:
@@ -110,9 +117,12 @@ def _stock(entry: Plain, priced: bool) -> Stock:
     )
 
 
-def nesting_to_plain(job: Job, nesting: Nesting, currency: str) -> dict[str, Any]:
+def nesting_to_plain(job: Job, nesting: Nesting, cutting: CuttingPlan, currency: str) -> dict[str, Any]:
     """Return a nesting as the members of the answer of POST /v1/nestings; lengths in mm, money in `currency`."""
-    layouts = [_layout_to_plain(job, layout) for layout in nesting.layouts]
+    layouts = [
+        _layout_to_plain(job, layout, cuts, face)
+        for layout, cuts, face in zip(nesting.layouts, cutting.sequences, cutting.faces, strict=True)
+    ]
     gap = nesting.objective - nesting.objective_bound
     return {
         "layouts": layouts,
@@ -136,15 +146,16 @@ def nesting_to_plain(job: Job, nesting: Nesting, currency: str) -> dict[str, Any
             for number, layout in enumerate(layouts, 1)
             for offcut in layout["offcuts"]
         ],
-        "cuts": sum(layout.count * _count_cuts(layout.tree) for layout in nesting.layouts if layout.tree is not None),
+        "cuts": sum(layout.count * len(cuts) for layout, cuts in zip(nesting.layouts, cutting.sequences, strict=True)),
+        "settings": [setup.to_plain() for setup in cutting.setups],
         "seed": nesting.seed,
         "work": nesting.work,
         "stopped_by": nesting.stopped_by.value,
-        "findings": [f.to_plain() for f in nesting.findings],
+        "findings": [f.to_plain() for f in ranked([*nesting.findings, *cutting.findings])],
     }
 
 
-def _layout_to_plain(job: Job, layout: Layout) -> dict[str, Any]:
+def _layout_to_plain(job: Job, layout: Layout, cuts: Sequence[Cut], face: SheetFace) -> dict[str, Any]:
     placements = []
     for p in layout.placements:
         plain: dict[str, Any] = {"part": p.part, "x_mm": to_mm(p.x), "y_mm": to_mm(p.y), "length_mm": to_mm(p.length)}
@@ -164,23 +175,7 @@ def _layout_to_plain(job: Job, layout: Layout) -> dict[str, Any]:
         "width_mm": None if stock.width is None else to_mm(stock.width),
         "count": layout.count,
         "placements": placements,
-        "cuts": _cuts_to_plain(job, layout),
+        "cuts": [cut.to_plain() for cut in cuts],
         "offcuts": offcuts,
-        "face_up": None,
+        **face.to_plain(),
     }
-
-
-def _cuts_to_plain(job: Job, layout: Layout) -> list[dict[str, Any]]:
-    return []
-
-
-def _count_cuts(node: Node) -> int:
-    """How many saw cuts a tree takes: between neighbours, and where a narrow strip goes into sawdust."""
-    if not node.children:
-        return 0
-    first, last = node.children[0], node.children[-1]
-    if node.axis == "x":
-        shaved = [first.x > node.x, last.x + last.along_x < node.x + node.along_x]
-    else:
-        shaved = [first.y > node.y, last.y + last.along_y < node.y + node.along_y]
-    return len(node.children) - 1 + sum(shaved) + sum(_count_cuts(c) for c in node.children)

@@ -1,7 +1,7 @@
 """From built pieces to a nesting job: what is cut from which stock, matched by material, thickness and board width."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from scantling.board import CutListRow, RoleMaterial, cut_list
@@ -100,31 +100,30 @@ def _matches(entry: Mapping[str, Any], lot: Lot) -> bool:
 
 
 def _stock(entry: Mapping[str, Any], lot: Lot) -> Stock:
-    price = parse_money(entry["price"]) if "price" in entry else None
     width = units(entry["width"]) if "width" in entry else None
-    grain = StockGrain.ALONG if lot.material.has_grain else StockGrain.NONE
-    return Stock(
-        entry["id"], units(entry["length"]), width, lot.label, None, price, entry.get("quantity"),
-        entry.get("offcut", False), grain,
-    )  # fmt: skip
+    stock = _plain_stock(entry["id"], entry["length"], width, lot)
+    price = parse_money(entry["price"]) if "price" in entry else None
+    return replace(stock, price=price, quantity=entry.get("quantity"), offcut=entry.get("offcut", False))
 
 
 def _default_stock(lot: Lot) -> list[Stock]:
-    grain = StockGrain.ALONG if lot.material.has_grain else StockGrain.NONE
     if lot.material.stock_kind == "board":
-        return [
-            Stock(f"{lot.label} board {length:.0f}", units(length), None, lot.label, grain=grain)
-            for length in DEFAULT_BOARDS_MM
-        ]
+        return [_plain_stock(f"{lot.label} board {x:.0f}", x, None, lot) for x in DEFAULT_BOARDS_MM]
     length, width = DEFAULT_SHEET_MM
-    name = f"{lot.label} sheet {length:.0f} × {width:.0f}"
-    return [Stock(name, units(length), units(width), lot.label, grain=grain)]
+    return [_plain_stock(f"{lot.label} sheet {length:.0f} × {width:.0f}", length, units(width), lot)]
+
+
+def _plain_stock(id: str, length: float, width: int | None, lot: Lot) -> Stock:
+    grain = StockGrain.ALONG if lot.material.has_grain else StockGrain.NONE
+    return Stock(id, units(length), width, lot.label, units(lot.material.thickness), grain=grain)
 
 
 def _piece(row: Wanted) -> Piece:
     grain = Grain(row.row.grain) if row.lot.material.has_grain else Grain.ANY
     width = None if row.lot.material.stock_kind == "board" else units(row.row.width)
-    return Piece(row.id, units(row.row.length), width, row.quantity, grain, row.lot.label)
+    return Piece(
+        row.id, units(row.row.length), width, row.quantity, grain, row.lot.label, units(row.lot.material.thickness)
+    )
 
 
 def _assumed(lot: Lot) -> Finding:

@@ -9,9 +9,11 @@ from scantling.costing import Costing, Faults, Kind, Price, Terms, cost, finding
 from scantling.costing import to_plain as costing_to_plain
 from scantling.findings import Finding, Severity, grouped
 from scantling.measure import RequestError, RequestProblem, Tape, parse_money, pointer
+from scantling.nesting.cutting_plan import CuttingPlan, cutting_plan
 from scantling.nesting.nest import nest
 from scantling.nesting.nouns import Job, Nesting
 from scantling.nesting.plain import nesting_to_plain
+from scantling.nesting.saws import parse_saws
 
 from .building import Built, Modules, build_module
 from .checks import Checked, check
@@ -38,6 +40,7 @@ class Project:
     rows: tuple[Wanted, ...]
     job: Job
     nesting: Nesting
+    cuts: CuttingPlan
     take_off: TakeOff
     costing: Costing
     findings: tuple[Finding, ...]
@@ -60,11 +63,14 @@ def plan_project(
     terms = read_terms(request, faults)
     faults.check()
     cutting, saw_findings = cutting_of(request.get("saws", ()))
+    saws = parse_saws(request["saws"], people=request.get("hands", 1)) if request.get("saws") else None
     rows = wanted(pieces)
     job, stock_findings = nesting_job(
         rows, request.get("stock", ()), cutting, effort_of(request.get("effort", "normal")), request.get("seed", 1)
     )
     nesting = nest(job, progress=progress, seconds=seconds)
+    densities = {row.lot.label: row.lot.material.density_kg_m3 for row in rows}
+    cuts = cutting_plan(job, nesting, saws, densities)
     listed = take_off(pieces, job, nesting, request)
     costing = _costed(listed, prices, terms, pieces)
     wet = request.get("place", {}).get("exposure", "indoors") != "indoors"
@@ -76,13 +82,14 @@ def plan_project(
             *saw_findings,
             *stock_findings,
             *nesting.findings,
+            *cuts.findings,
             *findings_of(costing),
             *(f for p, c in zip(pieces, checked, strict=True) for f in _of_piece(p, c)),
         ]
     )
     return Project(
         request.get("name", "project"), Tape.parse(request.get("tape", DEFAULT_TAPE)), tuple(pieces), checked,
-        tuple(rows), job, nesting, listed, costing, tuple(findings),
+        tuple(rows), job, nesting, cuts, listed, costing, tuple(findings),
     )  # fmt: skip
 
 
@@ -144,7 +151,7 @@ def _costed(listed: TakeOff, prices: Sequence[Price], terms: Terms, pieces: Sequ
     return cost(listed.lines, [*kept, *spread], terms)
 
 
-NOT_USED = ("tools", "clamps", "hands")
+NOT_USED = ("tools", "clamps")
 
 
 def _not_used(request: Mapping[str, Any]) -> list[Finding]:
@@ -187,7 +194,7 @@ def project_to_plain(project: Project) -> dict[str, Any]:
             {**w.row.to_plain(tape), "id": w.id, "module": w.module, "quantity": w.quantity, "lot": w.lot.label}
             for w in project.rows
         ],
-        "nesting": nesting_to_plain(project.job, project.nesting, project.costing.currency),
+        "nesting": nesting_to_plain(project.job, project.nesting, project.cuts, project.costing.currency),
         "costing": costing_to_plain(project.costing),
         "findings": [f.to_plain() for f in project.findings],
         "cautions": list(dict.fromkeys(c for p in project.pieces for c in (*p.assembly.cautions, p.module.when_not))),
