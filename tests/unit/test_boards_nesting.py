@@ -77,7 +77,7 @@ def test_an_offcut_is_used_where_it_saves_a_board_and_not_where_it_costs_more() 
 def test_limited_boards_are_never_overdrawn() -> None:
     stock = (Stock("cheap", 2400 * MM, price=10, quantity=2), Stock("dear", 2400 * MM, price=30))
     nesting = solved(job(((1100, 7),), stock))
-    assert nesting.cost == 80
+    assert (nesting.cost, nesting.proven_minimal) == (80, True)
 
 
 def test_without_prices_the_length_bought_is_least() -> None:
@@ -258,3 +258,51 @@ def test_a_claimed_proof_agrees_with_trying_everything(lengths: list[int], board
     nesting = solved(Job(pieces, stock, Cutting(kerf=300), 100_000))
     assert nesting.proven_minimal
     assert nesting.cost == least_cost_by_trying(lengths, boards, 3)
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(st.integers(100, 1900), min_size=1, max_size=6),
+    st.lists(st.tuples(st.integers(1900, 3200), st.integers(1, 30)), min_size=1, max_size=3),
+)
+def test_no_bound_lies_above_what_trying_everything_finds(lengths, boards) -> None:
+    stock = tuple(Stock(f"s{i}", length * MM, price=price) for i, (length, price) in enumerate(boards))
+    pieces = tuple(Piece(f"p{i}", n * MM) for i, n in enumerate(lengths))
+    least = least_cost_by_trying(lengths, boards, 3)
+    for effort in (0, 1_000, 50_000):
+        nesting = solved(Job(pieces, stock, Cutting(kerf=300), effort))
+        assert nesting.bound is not None
+        assert nesting.bound <= least <= (nesting.cost or 0)
+    assert nesting.proven_minimal
+
+
+def limited_by_trying(lengths: list[int], boards: list[tuple[int, int, int]]) -> int | None:
+    """Cost of the cheapest way when each board is there only so many times, by trying every board for every length."""
+    kinds = [(length, price) for length, price, n in boards for _ in range(n)]
+    best = None
+    for homes in product(range(len(kinds)), repeat=len(lengths)):
+        loads = [0] * len(kinds)
+        for length, home in zip(lengths, homes, strict=True):
+            loads[home] += length + 3
+        if any(load > length + 3 for load, (length, _) in zip(loads, kinds, strict=True) if load):
+            continue
+        cost = sum(price for load, (_, price) in zip(loads, kinds, strict=True) if load)
+        best = cost if best is None else min(best, cost)
+    return best
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    st.lists(st.integers(100, 1900), min_size=1, max_size=5),
+    st.lists(st.tuples(st.integers(1900, 3200), st.integers(0, 30), st.integers(1, 2)), min_size=1, max_size=2),
+)
+def test_limited_boards_agree_with_trying_everything(lengths, boards) -> None:
+    stock = tuple(Stock(f"s{i}", n * MM, price=price, quantity=q) for i, (n, price, q) in enumerate(boards))
+    pieces = tuple(Piece(f"p{i}", n * MM) for i, n in enumerate(lengths))
+    least = limited_by_trying(lengths, boards)
+    nesting = solved(Job(pieces, stock, Cutting(kerf=300), 50_000))
+    if least is None:
+        assert nesting.unplaced
+    else:
+        assert not nesting.unplaced
+        assert (nesting.cost, nesting.proven_minimal) == (least, True)

@@ -20,12 +20,14 @@ def dual_bound(
     worth: list[int],
     best_value: list[int],
     scale: int,
+    least: list[int] | None = None,
 ) -> Fraction:
     """Return a cost that no way of cutting `demand` from the boards left can go below.
 
     `worth[i]` is the worth of one length of kind i and `best_value[b]` the most worth one board of kind b can hold,
     both in `scale / WORTH_UNIT`. Worths are shrunk until no board in unlimited supply holds more than it costs;
-    a board in limited supply may gain at most its number times the excess.
+    a board in limited supply may gain at most its number times the excess, and one of which `least` must be used
+    loses at least what it costs above what it can hold.
     """
     share = Fraction(1)
     for b, board in enumerate(problem.bins):
@@ -35,8 +37,11 @@ def dual_bound(
     bound = unit * sum(w * n for w, n in zip(worth, demand, strict=True))
     for b, board in enumerate(problem.bins):
         limit = left[b]
-        if limit is not None:
-            bound -= limit * max(Fraction(0), unit * best_value[b] - board.cost)
+        gain = unit * best_value[b] - board.cost
+        if limit is not None and gain > 0:
+            bound -= limit * gain
+        elif least is not None and gain < 0:
+            bound -= least[b] * gain
     return max(bound, Fraction(0))
 
 

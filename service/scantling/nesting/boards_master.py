@@ -21,7 +21,7 @@ class Answer:
 
     times: NDArray[np.float64]
     worth: NDArray[np.float64]
-    shadow: NDArray[np.float64]  # worth of one more board of each kind, 0 where there is no limit; never positive
+    shadow: NDArray[np.float64]  # cost of one more board of each kind that must be used (or, below 0, may not)
     objective: float
     work: int
 
@@ -74,13 +74,17 @@ class Master:
         self._open = np.append(self._open, True)
         return True
 
-    def ask_for(self, demand: list[int], left: list[int | None]) -> None:
-        """Set what is still to be cut and how many boards are left; patterns holding more than that are shut."""
+    def ask_for(self, demand: list[int], left: list[int | None], least: list[int]) -> None:
+        """Set what is still to be cut, how many boards are left and how many must be used.
+
+        Patterns holding more than is still to be cut are shut.
+        """
         kinds = len(self.problem.kinds)
         for kind, n in enumerate(demand):
             self._h.changeRowBounds(kind, float(n), self._inf)
         for b, limit in enumerate(left):
-            self._h.changeRowBounds(kinds + b, -self._inf, self._inf if limit is None else float(limit))
+            used = float(least[b]) if least[b] else -self._inf
+            self._h.changeRowBounds(kinds + b, used, self._inf if limit is None else float(limit))
         if not self.columns:
             return
         within = np.array(self._counts) <= np.array(demand)[np.array(self._kinds)]
@@ -88,6 +92,13 @@ class Master:
         for column in np.flatnonzero(fits != self._open).tolist():
             self._h.changeColBounds(kinds + column, 0.0, self._inf if fits[column] else 0.0)
         self._open = fits
+
+    def boards_used(self, answer: Answer) -> list[float]:
+        """Return how many boards of each kind a relaxed answer uses."""
+        used = [0.0] * len(self.problem.bins)
+        for (b, _), times in zip(self.columns, answer.times.tolist(), strict=True):
+            used[b] += times
+        return used
 
     def solve(self) -> Answer:
         """Solve the relaxed programme from the last basis."""
@@ -100,5 +111,5 @@ class Master:
         times = np.array(solution.col_value)[kinds:]
         work = 250 + int(info.simplex_iteration_count) * (10 + self._rows // 4) + before // 2 + self._rows
         worth = np.maximum(dual[:kinds], 0.0)
-        shadow = np.minimum(dual[kinds:], 0.0)
+        shadow = dual[kinds:]
         return Answer(times, worth, shadow, float(info.objective_function_value), work)

@@ -2,11 +2,12 @@
 
 Column generation: Gilmore and Gomory 1961. Diving: rounding the relaxed answer column by column and generating new
 columns for what is left (Vanderbeck, "Computational study of a column generation algorithm for bin packing and
-cutting stock problems", Mathematical Programming 86, 1999).
+cutting stock problems", Mathematical Programming 86, 1999). Branching is on the number of boards of each kind.
 """
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import dataclass, field
 from fractions import Fraction
 from math import ceil
 from random import Random
@@ -21,6 +22,7 @@ _NEARLY = 1e-6
 _GAIN = WORTH_UNIT // 1_000_000  # a column must promise more than this part of a board
 _FEW_BOARDS = 12  # what is left of a dive is filled board by board when it is this small
 _DIVES_IN_VAIN = 10  # when boards run out no proof can end the search, so this many dives without gain do
+_BRANCHES = 4  # branches looked at after each dive
 _THRESHOLDS = (0.7, 0.85, 0.6, 0.95, 0.5)
 
 
@@ -43,6 +45,25 @@ def _plain_bound(problem: Problem, demand: list[int], limits: list[int | None]) 
     return max(bounds)
 
 
+@dataclass(frozen=True, slots=True, order=True)
+class Branch:
+    """Solutions that use at least and at most so many boards of each kind, and what they cost at least."""
+
+    bound: int
+    number: int
+    least: tuple[int, ...] = field(compare=False)
+    most: tuple[int | None, ...] = field(compare=False)
+
+    def split(self, b: int, n: int, bound: int) -> list["Branch"]:
+        """Return the two halves: at most n, or more than n, boards of kind b."""
+        fewer = tuple(n if i == b else most for i, most in enumerate(self.most))
+        more = tuple(n + 1 if i == b else least for i, least in enumerate(self.least))
+        return [
+            Branch(bound, 2 * self.number + 1, self.least, fewer),
+            Branch(bound, 2 * self.number + 2, more, self.most),
+        ]
+
+
 class BoardSearch:
     """One problem being searched. `steps` does a little work at a time and yields how much; it ends at proof."""
 
@@ -52,6 +73,8 @@ class BoardSearch:
         self.limits = [b.limit for b in problem.bins]
         self.best = Solution((), tuple(problem.demand))
         self.bound = 0
+        self._open: list[Branch] = []
+        self._whole: list[Branch] = []
         self._rank = self.best.rank(problem)
         self._possible = PossibleCosts(problem, 0)
 
@@ -79,12 +102,16 @@ class BoardSearch:
         master = Master(self.problem)
         for (b, pattern), _ in self.best.boards:
             master.add(b, pattern)
+        self._open = [Branch(self.bound, 0, tuple(0 for _ in self.limits), tuple(self.limits))]
         number, in_vain = 0, 0
         while not self.proven and in_vain < _DIVES_IN_VAIN:
             before = self._rank
             yield from self._dive(master, number)
             number += 1
             in_vain = in_vain + 1 if before == self._rank and self._rank[0] else 0
+            for _ in range(_BRANCHES):
+                if self._open and not self.proven and not self._rank[0]:
+                    yield from self._branch(master)
 
     def offer(self, solution: Solution) -> None:
         """Keep a solution when it beats the best one."""
@@ -106,17 +133,17 @@ class BoardSearch:
         self.bound = max(self.bound, self._possible.round_up(bound))
 
     def _generate(
-        self, master: Master, demand: list[int], left: list[int | None], goal: int | None
+        self, master: Master, demand: list[int], left: list[int | None], least: list[int], goal: int | None
     ) -> Iterator[tuple[int, Answer, Fraction]]:
         """Add columns until none helps or the goal is out of reach; yield work, the relaxed answer and the bound."""
-        master.ask_for(demand, left)
+        master.ask_for(demand, left, least)
         bound = Fraction(0)
         while True:
             answer = master.solve()
             worth = [int(w * WORTH_UNIT) for w in answer.worth.tolist()]
             found, values, work, exact = self._price(master, demand, left, worth, answer)
             if exact:
-                bound = max(bound, dual_bound(self.problem, demand, left, worth, values, master.scale))
+                bound = max(bound, dual_bound(self.problem, demand, left, worth, values, master.scale, least))
             yield answer.work + work, answer, bound
             closed = float(bound) >= answer.objective * master.scale * (1 - _NEARLY)
             if not found or closed or (goal is not None and ceil(bound) >= goal):
@@ -162,16 +189,16 @@ class BoardSearch:
 
     def _dive(self, master: Master, number: int) -> Iterator[int]:
         """Fix columns step by step, the surest first, and complete each step's rest; the first dive gives the bound."""
-        demand, left = self.problem.demand, list(self.limits)
+        demand, left, none = self.problem.demand, self._limits_of_dive(number), [0] * len(self.limits)
         fixed: Counter[tuple[int, Pattern]] = Counter()
         while any(demand):
             spent = sum(self.problem.bins[b].cost * n for (b, _), n in fixed.items())
             goal = None if self._rank[0] or not fixed else self._rank[1] - spent
             last: tuple[Answer, Fraction] | None = None
-            for work, answer, bound in self._generate(master, demand, left, goal):
+            for work, answer, bound in self._generate(master, demand, left, none, goal):
                 last = answer, bound
                 yield work
-                if not fixed:
+                if not fixed and not number:
                     self._raise_bound(bound)
                     if self.proven:
                         return
@@ -185,6 +212,37 @@ class BoardSearch:
             for (b, pattern), n in chosen.items():
                 _use(b, pattern, n, demand, left)
         self.offer(Solution(tuple(sorted(fixed.items())), tuple(demand)))
+
+    def _limits_of_dive(self, number: int) -> list[int | None]:
+        """Dive among all boards and, in turn, within the numbers of boards that may still be cheaper."""
+        places: list[tuple[int | None, ...]] = [tuple(self.limits), *(w.most for w in self._whole)]
+        return list(places[number % len(places)])
+
+    def _branch(self, master: Master) -> Iterator[int]:
+        """Split the most promising branch by the number of boards of one kind: fewer, or more.
+
+        The bound rises to the least of all branches. Branches whose relaxed answer uses whole boards of every kind
+        are kept: diving looks for patterns within them.
+        """
+        branch = min(self._open)
+        self._open.remove(branch)
+        last: tuple[Answer, Fraction] | None = None
+        demand, most = self.problem.demand, list(branch.most)
+        for work, answer, bound in self._generate(master, demand, most, list(branch.least), self.cost):
+            last = answer, bound
+            yield work
+        assert last is not None  # noqa: S101 - for the type checker; there is always a first answer
+        least_cost_here = max(branch.bound, self._possible.round_up(last[1]))
+        if least_cost_here < self.cost:
+            used = master.boards_used(last[0])
+            parts = [abs(n - round(n)) for n in used]
+            b = max(range(len(parts)), key=lambda i: (parts[i], -i))
+            if parts[b] <= _NEARLY:
+                self._whole.append(Branch(least_cost_here, branch.number, branch.least, tuple(round(n) for n in used)))
+            else:
+                self._open += branch.split(b, int(used[b]), least_cost_here)
+        bounds = [x.bound for x in (*self._open, *self._whole)]
+        self.bound = max(self.bound, min([self.cost, *bounds]))
 
     def _choose(
         self, master: Master, answer: Answer, demand: list[int], left: list[int | None], number: int
