@@ -1,7 +1,9 @@
 """The module as the service builds it: run with the plugin installed beside the service."""
 
 import pytest
+from scantling_plant_stand.plant_stand import PlantStand
 
+from scantling.testkit import assert_conforms
 from scantling.work import run
 
 
@@ -14,6 +16,10 @@ def test_the_service_lists_it():
     plugins = {row["name"]: row for row in run("plugins", {})["plugins"]}
     assert plugins["plant-stand"]["status"] == "loaded", plugins["plant-stand"]["reason"]
     assert "plant-stand" in [module["id"] for module in run("modules", {})["modules"]]
+
+
+def test_it_keeps_the_rules_of_a_furniture_module():
+    assert_conforms(PlantStand)
 
 
 @pytest.mark.parametrize("name", ["width", "depth", "height"])
