@@ -7,6 +7,7 @@ The arithmetic is geometry: with the head sunk at all, a 3/4 in screw is longer 
 import pytest
 
 from scantling.mechanics.fastener_check import fastener_checks
+from scantling.nesting import nestings
 
 INCH = 25.4
 
@@ -49,3 +50,16 @@ def test_a_shorter_screw_is_advised_and_clears_the_error() -> None:
 def test_the_window_holds_no_screw_that_comes_out() -> None:
     window = check(1.0)["length_window"]
     assert window["longest_mm"] + 1.0 <= 0.75 * INCH
+
+
+@pytest.mark.parametrize(("length_in", "quantity", "boards"), [(35, 8, 4), (38, 4, 2)])
+def test_the_boards_it_takes(length_in: float, quantity: int, boards: int) -> None:
+    """The same build: 8 pieces of 35 in from 96 in boards take 4 (its list buys 8), 4 legs of 38 in take 2."""
+    request = {
+        "saw": {"kerf": INCH / 8},
+        "parts": [{"id": "piece", "length": length_in * INCH, "quantity": quantity}],
+        "stock": [{"id": "board", "length": 96 * INCH}],
+    }
+    answer = nestings(request)
+    assert sum(layout["count"] for layout in answer["layouts"]) == boards
+    assert answer["unplaced"] == []

@@ -343,3 +343,37 @@ def test_messages_use_words_and_the_label_on_the_box() -> None:
     assert answer["fastener"] == "#8 x 2 in wood screw"
     assert "it bends once" in next(f["message"] for f in answer["findings"])
     assert one(fastener={"gauge": 8, "length": 52.0})["fastener"] == "#8 x 52.0 mm wood screw"
+
+
+def dowelled(length: float, diameter: float = 8.0, **more: object) -> dict:
+    layers = [
+        {"part": "rail", "material": "cherry", "thickness": 40.0, "grain": "end"},
+        {"part": "leg", "material": "cherry", "thickness": 30.0},
+    ]
+    return one(layers=layers, fastener={"kind": "dowel", "diameter": diameter, "length": length}, **more)
+
+
+def test_a_dowel_sits_half_in_each_part() -> None:
+    answer = dowelled(40.0)
+    assert [bite["bite_mm"] for bite in answer["stack"]] == [20.0, 20.0]
+    assert answer["findings"] == []
+    assert answer["pilot"]["drill_mm"] == 8.0
+    # 3.0 N/mm2 (BioResources 13(3) 5179, pre-glued) on the area of the hole.
+    assert answer["ultimate_withdrawal_n"] == pytest.approx(3.14159265 * 8 * 20 * 3.0, abs=0.1)
+    assert answer["length_window"]["shortest_mm"] == 32.0
+    assert answer["length_window"]["longest_mm"] == 54.0
+
+
+def test_a_dowel_too_long_too_short_or_loaded_says_so() -> None:
+    assert codes(dowelled(64.0))["screw-point-out"] == "error"
+    assert codes(dowelled(20.0))["screw-shallow"] == "warning"
+    loaded = dowelled(40.0, loads={"withdrawal_n": 100})
+    assert codes(loaded) == {"fastener-capacity-unknown": "warning"}
+    assert "1508 N" in loaded["findings"][0]["message"]
+    assert loaded["ratio"] is None
+
+
+def test_a_dowel_joins_two_parts() -> None:
+    three = [{"material": "cherry", "thickness": 20.0}] * 3
+    size = {"kind": "dowel", "diameter": 8.0, "length": 40.0}
+    assert problems({"joints": [joint(layers=three, fastener=size)]}) == {"/joints/0/layers": "out-of-range"}

@@ -39,6 +39,7 @@ fastener = st.one_of(
     ),
     st.fixed_dictionaries({"kind": st.just("bolt"), "diameter": st.floats(6.0, 25.0), "length": st.floats(20, 300)}),
 )
+dowel = st.fixed_dictionaries({"kind": st.just("dowel"), "diameter": st.floats(3, 20), "length": st.floats(10, 150)})
 joint = st.fixed_dictionaries(
     {
         "id": st.just("a"),
@@ -58,6 +59,12 @@ joint = st.fixed_dictionaries(
         "spacing": st.one_of(st.none(), lengths),
     }
 )
+
+
+@given(layers=st.lists(layer, min_size=2, max_size=2), fastener=dowel, role=st.sampled_from(["holds", "locates"]))
+def test_any_dowel_is_answered(layers: list[Any], fastener: dict[str, Any], role: str) -> None:
+    request = {"id": "a", "layers": layers, "fastener": fastener, "role": role, "loads": {"lateral_n": 10.0}}
+    json.dumps(fastener_checks({"joints": [request]}), allow_nan=False)
 
 
 @settings(max_examples=150, deadline=None)

@@ -64,6 +64,14 @@ class FastenerJoint:
         """Return the stack with thick upper parts and a thin receiver: there the bite is least."""
         return self.deepest or self.stack
 
+    def demand(self) -> dict[str, float]:
+        """Return what one of the fasteners is asked to carry, N, and how many share it."""
+        return {
+            "withdrawal_n": round(self.loads.withdrawal_n / self.count, 1),
+            "lateral_n": round(self.loads.lateral_n / self.count, 1),
+            "count": self.count,
+        }
+
     @property
     def window_mm(self) -> tuple[float, float]:
         """Return how deep the receiver begins at most, and how much of it is sure to be ahead then, mm."""

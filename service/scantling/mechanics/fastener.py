@@ -17,7 +17,7 @@ from scantling.tables import (
 from .inch_pound import N_MM2_PER_PSI
 from .validity import positive, within
 
-KINDS = ("wood screw", "lag screw", "nail", "bolt")
+KINDS = ("wood screw", "lag screw", "nail", "bolt", "dowel")
 THREAD_SHARE = 2 / 3  # NDS 2018 Appendix Table L3, footnote 2
 SAME_LENGTH_MM = 0.05
 LEAST_ROLLED_THREAD = 4.0  # diameters, NDS 2018 Appendix Table L3, footnote 3
@@ -198,6 +198,36 @@ def bolt(diameter_mm: float, length_mm: float) -> FastenerSize:
         full_diameters=0.0,
         status=steel.status,
         source=steel.source,
+    )
+
+
+def dowel(diameter_mm: float, length_mm: float) -> FastenerSize:
+    """Return a glued dowel by diameter and length.
+
+    Units: mm. Valid: dowels of 3 to 26 mm; lengths above zero. Raises: OutOfValidity.
+    Source: common practice (depths of the table fastener_bite).
+    """
+    within("dowel diameter", diameter_mm, 3.0, 26.0, "mm", "common dowels")
+    positive("dowel length", length_mm, "mm")
+    least, full = bite_diameters("dowel", "holds")
+    return FastenerSize(
+        kind="dowel",
+        label=f"{diameter_mm:.1f} x {length_mm:.1f} mm dowel",
+        gauge=None,
+        diameter_mm=diameter_mm,
+        root_mm=None,
+        head_mm=None,
+        length_mm=length_mm,
+        thread_mm=0.0,
+        tip_mm=0.0,
+        shear_mm=None,
+        bending_yield=None,
+        threads_per_inch=None,
+        withdrawal_row="",
+        bite_diameters=least,
+        full_diameters=full,
+        status=Status.MEMORY,
+        source="common practice",
     )
 
 

@@ -3,12 +3,11 @@
 `fastener_checks` is the operation behind a request; `check_joint` is the same for a joint read from placed parts.
 """
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import atan2, degrees, hypot
 from typing import Any
 
-from scantling.findings import Finding, ranked
+from scantling.findings import ranked
 from scantling.tables import (
     LengthWindow,
     StockScrew,
@@ -21,7 +20,9 @@ from scantling.tables.screw_lengths import window_for_bite, window_for_diameter
 
 from .combined import eurocode5_ratio, nds_nail_at_angle, nds_screw_at_angle
 from .connection import Capacity, FastenerJoint
+from .dowel_check import check_dowel
 from .eurocode5_connection import eurocode5_capacity
+from .fastener_answer import FastenerCheck
 from .fastener_findings import length_findings
 from .fastener_request import read_joints
 from .fastener_use_findings import grain_findings, load_findings, place_findings
@@ -29,69 +30,9 @@ from .handbook_connection import handbook_withdrawal
 from .holes import Countersink, Hole, bolt_hole, clearance_hole, countersink, lag_pilot, nail_hole, pilot_hole
 from .nds_connection import nds_capacity
 
+__all__ = ["FastenerCheck", "another_screw", "check_joint", "fastener_checks", "inside_screw", "length_window"]
+
 BOLT_OVER = (1.25, 2.5)  # diameters past the wood for washer and nut, practice
-
-
-@dataclass(frozen=True, slots=True)
-class FastenerCheck:
-    """The answer about one joint: everything in mm and N, the load's ratio to the capacity, and what was noticed."""
-
-    joint: FastenerJoint
-    capacity: Capacity
-    ultimate_withdrawal_n: float | None
-    demand_n: Mapping[str, float]
-    ratio: float | None
-    governing: str | None
-    window: LengthWindow
-    stocked: tuple[StockScrew, ...]
-    pick: StockScrew | None
-    pilot: Hole | None
-    clearance: Hole | None
-    countersink: Countersink | None
-    findings: tuple[Finding, ...]
-
-    def to_plain(self) -> dict[str, object]:
-        """Return the check as JSON members."""
-        stack, receiver = self.joint.stack, self.joint.stack.receiver
-        return {
-            "id": self.joint.id,
-            "fastener": self.joint.size.label,
-            "role": self.joint.role,
-            "stack": [bite.to_plain() for bite in stack.layers],
-            "point": {
-                "at_mm": round(stack.point_mm, 2),
-                "in": stack.ends_in,
-                "protrusion_mm": round(stack.protrusion_mm, 2),
-                "wood_left_mm": round(max(0.0, stack.left_mm), 2),
-            },
-            "bite": {
-                "part": receiver.part,
-                "mm": round(receiver.bite_mm, 2),
-                "diameters": round(receiver.bite_mm / self.joint.size.diameter_mm, 2),
-                "thread_mm": round(receiver.thread_mm, 2),
-                "threads": None if receiver.threads is None else round(receiver.threads, 1),
-            },
-            "pilot": None if self.pilot is None else self.pilot.to_plain(),
-            "clearance_hole": None if self.clearance is None else self.clearance.to_plain(),
-            "countersink": None if self.countersink is None else self.countersink.to_plain(),
-            "capacity": {**self.capacity.to_plain(), "count": self.joint.count},
-            "ultimate_withdrawal_n": self.ultimate_withdrawal_n,
-            "demand": dict(self.demand_n),
-            "ratio": None if self.ratio is None else round(self.ratio, 4),
-            "governing": self.governing,
-            "length_window": self._window(),
-            "findings": [one.to_plain() for one in self.findings],
-        }
-
-    def _window(self) -> dict[str, object]:
-        return {
-            "role": self.window.role,
-            "shortest_mm": round(self.window.shortest_mm, 2),
-            "longest_mm": round(self.window.longest_mm, 2),
-            "empty": self.window.empty,
-            "stocked": [{"label": one.label, "length_mm": round(one.length_mm, 2)} for one in self.stocked],
-            "take": None if self.pick is None else self.pick.label,
-        }
 
 
 def fastener_checks(plain: dict[str, Any]) -> dict[str, Any]:
@@ -117,6 +58,8 @@ def check_joint(joint: FastenerJoint, method: str = "nds") -> FastenerCheck:
     Units: mm and N. Valid: method `nds` or `eurocode5`. Raises: UnknownRowError for a load duration that is not there.
     Source: NDS 2018 chapters 11 and 12, or EN 1995-1-1 section 8; lengths of screws that clamp or locate: practice.
     """
+    if joint.size.kind == "dowel":
+        return check_dowel(joint)
     shallow = replace(joint, stack=joint.bite_stack)
     capacity = eurocode5_capacity(shallow) if method == "eurocode5" else nds_capacity(shallow)
     ultimate = handbook_withdrawal(shallow)
@@ -136,7 +79,7 @@ def check_joint(joint: FastenerJoint, method: str = "nds") -> FastenerCheck:
         joint=joint,
         capacity=capacity,
         ultimate_withdrawal_n=None if ultimate is None else round(ultimate, 1),
-        demand_n=_demand(joint),
+        demand_n=joint.demand(),
         ratio=ratio,
         governing=governing,
         window=window,
@@ -198,14 +141,6 @@ def inside_screw(joint: FastenerJoint) -> StockScrew | None:
         if found:
             return found[-1]
     return None
-
-
-def _demand(joint: FastenerJoint) -> dict[str, float]:
-    return {
-        "withdrawal_n": round(joint.loads.withdrawal_n / joint.count, 1),
-        "lateral_n": round(joint.loads.lateral_n / joint.count, 1),
-        "count": joint.count,
-    }
 
 
 def _ratios(joint: FastenerJoint, capacity: Capacity, method: str) -> tuple[dict[str, float], tuple[str, ...]]:

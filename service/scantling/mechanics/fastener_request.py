@@ -11,7 +11,7 @@ from scantling.tables import UnknownRowError, lag_screws, material
 
 from .adjustment import load_duration
 from .connection import METHODS, ROLES, FastenerJoint, Loads
-from .fastener import KINDS, FastenerSize, bolt, driven_nail, lag, round_nail, with_own_figures, wood_screw
+from .fastener import KINDS, FastenerSize, bolt, dowel, driven_nail, lag, round_nail, with_own_figures, wood_screw
 from .stack import GRAINS, Stack, layers_to_intervals, read_stack
 from .wood import Wood, wood_of
 
@@ -127,7 +127,12 @@ def _joint(reader: _Reader, row: Mapping[str, Any], name: str, pointer: str) -> 
     distances = {f"{d}_mm": reader.optional(row, d, pointer) for d in ("edge_distance", "end_distance", "spacing")}
     if len(reader.problems) > before or size is None or head_depth is None or count is None or angle is None:
         return None
-    if head_depth >= layers[0].least:
+    if size.kind == "dowel":
+        if len(layers) != 2:
+            reader.refuse(f"{pointer}/layers", "a dowel joins two parts, half of it in each", "out-of-range")
+            return None
+        head_depth = max(0.0, layers[0].typical - size.length_mm / 2)
+    elif head_depth >= layers[0].least:
         detail = f"head_depth is {head_depth:g} mm, the part under the head {layers[0].least:g} mm thick"
         reader.refuse(f"{pointer}/head_depth", detail, "out-of-range")
         return None
@@ -260,7 +265,7 @@ def _size(reader: _Reader, row: Mapping[str, Any], kind: str, pointer: str) -> F
         return lag(_nearest_lag(diameter), length)
     if kind == "nail":
         return round_nail(diameter, length, None)
-    return bolt(diameter, length)
+    return dowel(diameter, length) if kind == "dowel" else bolt(diameter, length)
 
 
 def _nearest_lag(diameter_mm: float) -> str:

@@ -128,6 +128,18 @@ def nail_hole(diameter_mm: float, specific_gravity: float) -> Hole:
 
 
 @cache
+def dowel_hole(diameter_mm: float) -> Hole:
+    """Return the hole of a dowel: its own diameter, in both parts.
+
+    Units: mm. Valid: dowels of 3 to 26 mm. Raises: OutOfValidity otherwise.
+    Source: common practice; Hoadley advises a few thousandths of an inch over.
+    """
+    within("dowel diameter", diameter_mm, 3.0, 26.0, "mm", "common drill bits")
+    source = "common practice: the dowel's own size"
+    return Hole(diameter_mm, _nearest(diameter_mm, True), _nearest(diameter_mm, False), True, source, Status.MEMORY)
+
+
+@cache
 def countersink(head_mm: float, diameter_mm: float, system: str = "inch") -> Countersink:
     """Return the countersink of a flat head.
 
