@@ -6,6 +6,7 @@ from typing import Any
 from scantling.kit import INTERFACE, Module, hook
 
 from .seating import LeaningSeat
+from .shelving import Bookcase
 from .storage import StorageFootstool
 
 
@@ -17,7 +18,7 @@ class FurniturePlugin:
     @hook
     def furniture_modules(self) -> Sequence[type[Module[Any]]]:
         """Return the furniture modules of this distribution."""
-        return (LeaningSeat, StorageFootstool)
+        return (Bookcase, LeaningSeat, StorageFootstool)
 
 
 plugin = FurniturePlugin()
