@@ -1,79 +1,80 @@
-"""Writes a drawing as SVG: black on white first, hatching for waste, no colour needed to read it."""
+"""Writes a drawing as SVG: one user unit is one millimetre on paper."""
 
+from collections.abc import Iterable
 from xml.sax.saxutils import escape
 
-from .shapes import Drawing, Line, Rectangle, Text
+from .shapes import Circle, Drawing, Path, Segments, Shape, Text
+from .style import FILLS, STROKES
 
-PAGE_WIDTH = 1400.0  # user units across the drawing, so that text has one size whatever is drawn
-MARGIN = 24.0
-TEXT_SIZE = 20.0
-LEAST_TEXT = 9.0
-CHARACTER = 0.6  # width of a character in text sizes, a little more than a sans-serif needs
-
-_STYLES = {
-    "stock": 'fill="url(#waste)" stroke="#000" stroke-width="2"',
-    "part": 'fill="#fff" stroke="#000" stroke-width="1.5"',
-    "offcut": 'fill="#fff" stroke="#000" stroke-width="1" stroke-dasharray="6 4"',
-    "waste": 'fill="url(#waste)" stroke="none"',
-}
-_LINES = {
-    "cut": 'stroke="#000" stroke-width="1" stroke-dasharray="2 3"',
-    "grain": 'stroke="#555" stroke-width="1" marker-end="url(#arrow)" marker-start="url(#arrow)"',
-}
-_DEFS = (
-    '<defs><pattern id="waste" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
-    '<rect width="8" height="8" fill="#fff"/><line x1="0" y1="0" x2="0" y2="8" stroke="#999" stroke-width="1"/>'
-    '</pattern><marker id="arrow" viewBox="0 0 8 8" refX="7" refY="4" markerWidth="7" markerHeight="7" '
-    'orient="auto-start-reverse"><path d="M0 0 8 4 0 8z" fill="#555"/></marker></defs>'
-)
+FONT = "Helvetica, Arial, 'Liberation Sans', sans-serif"
+BASELINE = 0.35  # from the middle of a line to its baseline, in letter heights
+_UNPRINTABLE = dict.fromkeys((*range(9), 11, 12, *range(14, 32), 65534, 65535))
 
 
 def to_svg(drawing: Drawing) -> str:
     """Return the drawing as an SVG document; the same drawing gives the same text."""
-    scale = (PAGE_WIDTH - 2 * MARGIN) / drawing.width
-    head = MARGIN + (TEXT_SIZE + 6) * len(drawing.heading)
-    height = head + drawing.height * scale + 2 * MARGIN
-    body = [_heading(i, line) for i, line in enumerate(drawing.heading)]
-    for shape in drawing.shapes:
-        if isinstance(shape, Rectangle):
-            body.append(_rectangle(shape, scale, head))
-        elif isinstance(shape, Line):
-            body.append(_line(shape, scale, head))
-        else:
-            body.append(_text(shape, scale, head))
+    w, h = number(drawing.width), number(drawing.height)
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {PAGE_WIDTH:g} {height:.1f}" '
-        'font-family="sans-serif" fill="#000">'
-        f'<rect width="100%" height="100%" fill="#fff"/>{_DEFS}{"".join(body)}</svg>\n'
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{w}mm" height="{h}mm" viewBox="0 0 {w} {h}" '
+        f'font-family="{FONT}" stroke-linecap="round" stroke-linejoin="round">'
+        f"<title>{words(drawing.title)}</title>"
+        f'<rect width="{w}" height="{h}" fill="#fff"/>{"".join(_shapes(drawing.shapes))}</svg>\n'
     )
 
 
-def _heading(i: int, line: str) -> str:
-    y = MARGIN + i * (TEXT_SIZE + 6)
-    weight = ' font-weight="bold"' if i == 0 else ""
-    return f'<text x="{MARGIN:g}" y="{y:.1f}" font-size="{TEXT_SIZE:g}"{weight}>{escape(line)}</text>'
+def number(value: float) -> str:
+    """Return a coordinate with at most two decimals."""
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if text in ("-0", "") else text
 
 
-def _rectangle(r: Rectangle, scale: float, head: float) -> str:
-    x, y = MARGIN + r.x * scale, head + r.y * scale
-    size = f'width="{r.width * scale:.2f}" height="{r.height * scale:.2f}"'
-    return f'<rect x="{x:.2f}" y="{y:.2f}" {size} {_STYLES[r.style]}/>'
+def words(text: str) -> str:
+    """Return text as XML holds it; characters XML cannot hold are left out."""
+    return escape(text.translate(_UNPRINTABLE).encode("utf-8", "ignore").decode("utf-8"))
 
 
-def _line(line: Line, scale: float, head: float) -> str:
-    ends = (MARGIN + line.x0 * scale, head + line.y0 * scale, MARGIN + line.x1 * scale, head + line.y1 * scale)
-    x0, y0, x1, y1 = (f"{v:.2f}" for v in ends)
-    return f'<line x1="{x0}" y1="{y0}" x2="{x1}" y2="{y1}" {_LINES[line.style]}/>'
+def _shapes(shapes: Iterable[Shape]) -> Iterable[str]:
+    for shape in shapes:
+        if isinstance(shape, Text):
+            yield _text(shape)
+        elif isinstance(shape, Circle):
+            at = f'cx="{number(shape.x)}" cy="{number(shape.y)}" r="{number(shape.radius)}"'
+            yield f"<circle {at}{_look(shape.stroke, shape.fill)}/>"
+        elif isinstance(shape, Segments):
+            d = "".join(f"M{number(a)} {number(b)}L{number(c)} {number(e)}" for a, b, c, e in shape.lines)
+            yield f'<path d="{d}"{_look(shape.stroke, "none")}/>'
+        else:
+            yield _path(shape)
 
 
-def _text(text: Text, scale: float, head: float) -> str:
-    x, y = MARGIN + text.x * scale, head + text.y * scale
-    run, rise = (text.box[1], text.box[0]) if text.upright else text.box
-    fits = min(TEXT_SIZE, rise * scale * 0.8, run * scale * 0.95 / (CHARACTER * max(1, len(text.text))))
-    if fits < LEAST_TEXT / 2 and not text.ringed:
-        return ""  # unreadable; the table of placements has it
-    size = max(fits, LEAST_TEXT) if text.ringed else fits
-    turn = f' transform="rotate(-90 {x:.2f} {y:.2f})"' if text.upright else ""
-    ring = f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{size * 0.85:.2f}" fill="#fff" stroke="#000"/>' if text.ringed else ""
-    anchor = 'text-anchor="middle" dominant-baseline="central"'
-    return f'{ring}<text x="{x:.2f}" y="{y:.2f}" font-size="{size:.1f}" {anchor}{turn}>{escape(text.text)}</text>'
+def _path(path: Path) -> str:
+    d = "M" + "L".join(f"{number(x)} {number(y)}" for x, y in path.points) + ("Z" if path.closed else "")
+    return f'<path d="{d}"{_look(path.stroke, path.fill)}/>'
+
+
+def _look(stroke: str, fill: str) -> str:
+    grey = FILLS[fill]
+    look = ' fill="none"' if grey is None else f' fill="{_grey(grey)}"'
+    style = STROKES[stroke]
+    if style.width:
+        look += f' stroke="{_grey(style.grey)}" stroke-width="{number(style.width)}"'
+    if style.dash:
+        look += f' stroke-dasharray="{" ".join(number(d) for d in style.dash)}"'
+    return look
+
+
+def _grey(level: float) -> str:
+    return f"#{round(level * 255):02x}" + f"{round(level * 255):02x}" * 2
+
+
+def _text(text: Text) -> str:
+    x, y = (text.x + text.size * BASELINE, text.y) if text.upright else (text.x, text.y + text.size * BASELINE)
+    # textLength holds the line to the room it was given, whatever sans-serif font the reader has
+    look = f' font-size="{number(text.size)}" textLength="{number(text.width)}" lengthAdjust="spacingAndGlyphs"'
+    if text.anchor != "start":
+        look += f' text-anchor="{text.anchor}"'
+    if text.bold:
+        look += ' font-weight="bold"'
+    if text.upright:
+        look += f' transform="rotate(-90 {number(x)} {number(y)})"'
+    return f'<text x="{number(x)}" y="{number(y)}"{look}>{words(text.text)}</text>'

@@ -1,5 +1,5 @@
-"""Gathers a plan into papers for the shop: layouts now drawn, cut list as a table."""
+"""Gathers a plan into papers for the shop: drawings, layouts, cut list, labels, packet, files to exchange."""
 
-from .layouts import layout_drawing, layout_svgs
+from .layouts import layout_drawing, layout_drawings, layout_svgs
 
-__all__ = ["layout_drawing", "layout_svgs"]
+__all__ = ["layout_drawing", "layout_drawings", "layout_svgs"]

@@ -1,68 +1,346 @@
-"""Cutting layouts as drawings: the stock, its parts with ids and sizes, offcuts worth keeping, waste hatched."""
+"""Cutting layouts as drawings: the stock as the person at the saw sees it, its parts, and its cuts in ringed numbers.
 
-from collections.abc import Mapping
+x runs along the stock's length to the right; the near edge lies at the bottom, next to the person. A sheet that lies
+with its good face down is drawn mirrored, as it is seen.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
-from scantling.drawing import Drawing, Line, Rectangle, Text, to_svg
-from scantling.drawing.shapes import Shape
+from scantling.drawing.hatch import hatched
+from scantling.drawing.lettering import shortened, text_width, wrapped
+from scantling.drawing.shapes import Box, Circle, Drawing, Path, Segment, Segments, Shape, Text, rectangle
+from scantling.drawing.svg import to_svg
 from scantling.measure import Tape
 
-BOARD_DRAWN_MM = 100.0  # a board has no width in its layout; it is drawn as a strip of this height
-MARGIN_SHARE = 0.02  # of the length, below the stock, for the grain arrow
+WIDTH_MM, HEIGHT_MM = 180.0, 150.0  # of the paper a layout may take
+BOARD_STRIP_MM = 13.0  # a board is drawn as a strip of this height
+EDGE_MM = 6.5  # round the stock, for the numbers of cuts that begin at its edge
+HEAD_MM = 4.2
+BODY_MM = 3.0
+ID_MM = 3.6  # letters of a part's id: read at arm's length
+LEAST_ID_MM = 2.6
+MARK_MM = 4.6
+LEAST_MARK_MM = 2.2
+RING_MM = 2.3
+RING_TEXT_MM = 2.7
 
 
 def layout_svgs(nesting: Mapping[str, Any], tape: Tape) -> dict[str, str]:
     """Return file name → SVG for every layout of a nesting answer."""
-    return {
-        f"layout-{i + 1:02d}.svg": to_svg(layout_drawing(layout, i + 1, len(nesting["layouts"]), tape))
-        for i, layout in enumerate(nesting["layouts"])
-    }
+    drawings = layout_drawings(nesting, tape)
+    return {f"layout-{i:02d}.svg": to_svg(drawing) for i, drawing in enumerate(drawings, 1)}
 
 
-def layout_drawing(layout: Mapping[str, Any], number: int, of: int, tape: Tape) -> Drawing:
-    """Return one layout as a drawing; x runs along the stock's length, y down the page across it."""
-    length, width = layout["length_mm"], layout.get("width_mm") or BOARD_DRAWN_MM
-    shapes: list[Shape] = [Rectangle(0, 0, length, width, "stock")]
-    for offcut in layout["offcuts"]:
-        x, y, w, h = offcut["x_mm"], offcut.get("y_mm", 0.0), offcut["length_mm"], offcut.get("width_mm") or width
-        shapes += [Rectangle(x, y, w, h, "offcut"), _label(x, y, w, h, "keep")]
+def layout_drawings(
+    nesting: Mapping[str, Any], tape: Tape, width: float = WIDTH_MM, height: float = HEIGHT_MM
+) -> list[Drawing]:
+    """Return a drawing of every layout of a nesting answer."""
+    layouts, marks = nesting["layouts"], marks_of(nesting)
+    bound = bound_text(nesting)
+    return [
+        layout_drawing(layout, i, len(layouts), tape, marks=marks, bound=bound, width=width, height=height)
+        for i, layout in enumerate(layouts, 1)
+    ]
+
+
+def marks_of(nesting: Mapping[str, Any]) -> dict[str, str]:
+    """Return a short number for every part id, in the order the layouts meet them."""
+    ids = dict.fromkeys(p["part"] for layout in nesting["layouts"] for p in layout["placements"])
+    return {id: str(n) for n, id in enumerate(ids, 1)}
+
+
+def bound_text(nesting: Mapping[str, Any]) -> str:
+    """Return in words how near the whole nesting is to the least that is possible."""
+    if nesting.get("proven_minimal"):
+        return (
+            "no cheaper set of stock is possible (proven)" if nesting.get("cost") else "no less stock would do (proven)"
+        )
+    if nesting.get("cost") is not None and nesting.get("bound") is not None:
+        return (
+            f"all stock {nesting['cost']}, proven not below {nesting['bound']} {nesting.get('currency', '')}".rstrip()
+        )
+    return f"within {100 * nesting.get('gap', 0.0):.1f} % of the least stock that is possible"
+
+
+@dataclass(frozen=True, slots=True)
+class _Paper:
+    """Where the stock lies on the paper, and which way up."""
+
+    x: float
+    y: float
+    scale_x: float
+    scale_y: float
+    length: float
+    width: float
+    mirrored: bool
+
+    def box(self, x: float, y: float, along_x: float, along_y: float) -> tuple[float, float, float, float]:
+        """Return a rectangle of the stock as x, y, width, height on the paper."""
+        top = y if self.mirrored else self.width - y - along_y
+        return (self.x + x * self.scale_x, self.y + top * self.scale_y, along_x * self.scale_x, along_y * self.scale_y)
+
+
+def layout_drawing(
+    layout: Mapping[str, Any],
+    number: int,
+    of: int,
+    tape: Tape,
+    *,
+    marks: Mapping[str, str] | None = None,
+    bound: str = "",
+    width: float = WIDTH_MM,
+    height: float = HEIGHT_MM,
+) -> Drawing:
+    """Return one layout as a drawing at most width × height mm; the numbers of parts that are too small for their
+    names are explained below it."""
+    known = marks or marks_of({"layouts": [layout]})
+    heading = _heading(layout, number, of, tape, bound, width)
+    legend = _legend(layout, known, tape, width)
+    head = sum(t.size * 1.45 for t in heading)
+    foot = len(legend) * BODY_MM * 1.4 + 9.0
+    paper = _paper(layout, width, head, height - head - foot)
+    bottom = paper.y + paper.width * paper.scale_y
+    shapes: list[Shape] = [*heading, *_stock(layout, paper)]
+    rings, taken = _cuts(layout, paper)
     for placed in layout["placements"]:
-        shapes += _placed(placed, width, tape)
-    below = width + length * MARGIN_SHARE / 2
-    shapes.append(Line(0, below, length / 8, below, "grain"))
-    shapes.append(Text(length / 4, below, "grain", (length / 8, length * MARGIN_SHARE)))
-    count = f"{layout['count']} × " if layout["count"] > 1 else ""
-    parts = len(layout["placements"])
-    heading = (
-        f"Layout {number} of {of}: {count}{layout['stock']}, {tape.show(length)}"
-        + (f" × {tape.show(layout['width_mm'])}" if layout.get("width_mm") else ""),
-        f"{parts} part{'' if parts == 1 else 's'}, {len(layout['cuts'])} cuts; hatched is waste, dashed is kept",
-    )
-    return Drawing(length, width + length * MARGIN_SHARE, heading, tuple(shapes))
+        shapes += _part(placed, paper, known, tape, taken)
+    shapes += [*rings, *_below(layout, paper, bottom + EDGE_MM + 2.5)]
+    y = bottom + EDGE_MM + 8.0
+    for line in legend:
+        shapes.append(Text(0, y, line, BODY_MM))
+        y += BODY_MM * 1.4
+    title = f"Layout {number} of {of}: {layout['stock']}"
+    return Drawing(width, y, title, tuple(shapes))
 
 
-def _placed(placed: Mapping[str, Any], sheet_width: float, tape: Tape) -> list[Shape]:
-    long, wide = placed["length_mm"], placed.get("width_mm") or sheet_width
+def _paper(layout: Mapping[str, Any], width: float, head: float, room: float) -> _Paper:
+    length, across = layout["length_mm"], layout.get("width_mm")
+    top = head + EDGE_MM
+    if not across:
+        return _Paper(EDGE_MM, top, (width - 2 * EDGE_MM) / length, BOARD_STRIP_MM, length, 1.0, False)
+    scale = min((width - 2 * EDGE_MM) / length, max(30.0, room - 2 * EDGE_MM) / across)
+    return _Paper((width - length * scale) / 2, top, scale, scale, length, across, bool(layout.get("mirrored")))
+
+
+def _heading(layout: Mapping[str, Any], number: int, of: int, tape: Tape, bound: str, width: float) -> list[Text]:
+    size = tape.show(layout["length_mm"])
+    if layout.get("width_mm"):
+        size += f" × {tape.show(layout['width_mm'])}"
+    times = f"{layout['count']} × " if layout["count"] > 1 else ""
+    texts = wrapped(f"Layout {number} of {of}: {times}{layout['stock']}, {size}", width, HEAD_MM, True)
+    lines = [(line, HEAD_MM, True) for line in texts]
+    cuts = layout["cuts"]
+    words = [f"{len(layout['placements'])} parts"]
+    if cuts:
+        words.append(f"{len(cuts)} cuts, kerf {cuts[0]['kerf_mm']:g} mm")
+    kept = [_size(o, layout, tape) for o in layout["offcuts"]]
+    words.append(f"left to keep: {', '.join(kept)}" if kept else "nothing left worth keeping")
+    if bound:
+        words.append(bound)
+    lines += [(line, BODY_MM, False) for line in wrapped("; ".join(words) + ".", width, BODY_MM)]
+    if layout.get("face_up"):
+        lines += [(line, BODY_MM, False) for line in wrapped(_face_words(layout), width, BODY_MM)]
+    shapes, y = [], 0.0
+    for line, size_mm, bold in lines:
+        shapes.append(Text(0, y + size_mm * 0.7, line, size_mm, bold=bold))
+        y += size_mm * 1.45
+    return shapes
+
+
+def _face_words(layout: Mapping[str, Any]) -> str:
+    words = "Show side up" if layout["face_up"] == "face" else "Show side down, drawn as you see it from above"
+    if layout.get("saw"):
+        words += f", for the {layout['saw']}"
+    against = layout.get("against") or ()
+    if against:
+        words += f"; score or tape the line of cut {', '.join(str(n) for n in against)} first"
+    return words + "."
+
+
+def _size(offcut: Mapping[str, Any], layout: Mapping[str, Any], tape: Tape) -> str:
+    text = tape.show(offcut["length_mm"])
+    return f"{text} × {tape.show(offcut['width_mm'])}" if layout.get("width_mm") else text
+
+
+def _stock(layout: Mapping[str, Any], paper: _Paper) -> list[Shape]:
+    """Draw the stock hatched as waste, and over it the offcuts worth keeping."""
+    x, y, w, h = paper.box(0.0, 0.0, paper.length, paper.width)
+    shapes: list[Shape] = [rectangle(x, y, w, h, "heavy", "white"), Segments(hatched(x, y, w, h), "hatch")]
+    for offcut in layout["offcuts"]:
+        bx = paper.box(
+            offcut["x_mm"], offcut.get("y_mm", 0.0), offcut["length_mm"], offcut.get("width_mm") or paper.width
+        )
+        shapes.append(rectangle(*bx, "kept", "white"))
+        shapes += _lettered(bx, ["keep"], 3.0, 2.0, [])
+    return shapes
+
+
+def _part(
+    placed: Mapping[str, Any], paper: _Paper, marks: Mapping[str, str], tape: Tape, taken: list[Box]
+) -> list[Shape]:
+    long, wide = placed["length_mm"], placed.get("width_mm") or paper.width
     w, h = (wide, long) if placed.get("turned") else (long, wide)
-    x, y = placed["x_mm"], placed.get("y_mm", 0.0)
+    box = paper.box(placed["x_mm"], placed.get("y_mm", 0.0), w, h)
     size = tape.show(long) if not placed.get("width_mm") else f"{tape.show(long)} × {tape.show(wide)}"
-    return [Rectangle(x, y, w, h, "part"), *_named(x, y, w, h, placed["part"], size)]
+    shapes: list[Shape] = [rectangle(*box, "outline", "white")]
+    mark, name = marks[placed["part"]], placed["part"]
+    for lines, wanted, least in (
+        ([f"{mark}  {name}", size], ID_MM, LEAST_ID_MM),
+        ([f"{mark}  {name}  {size}"], ID_MM, LEAST_ID_MM),
+        ([mark, size], MARK_MM, LEAST_ID_MM),
+        ([mark], MARK_MM, LEAST_MARK_MM),
+        ([mark], LEAST_MARK_MM, 0.5),
+    ):
+        lettered = _lettered(box, lines, wanted, least, taken)
+        if lettered:
+            return shapes + lettered
+    return shapes
 
 
-def _named(x: float, y: float, w: float, h: float, name: str, size: str) -> list[Shape]:
-    """Return a part's id and size along its longer side, on two lines or on one: whichever can be written larger."""
-    upright = h > w
-    across, run = (w, h) if upright else (h, w)
-    both = f"{name}  {size}"
-    two = min(across / 2, run / max(len(name), len(size)))
-    if min(across, run / len(both)) > two:
-        return [Text(x + w / 2, y + h / 2, both, (w, h), upright)]
-    middle = (x + w / 2, y + h / 2)
-    shares = (0.3, 0.7)
-    places = [(x + w * k, middle[1]) if upright else (middle[0], y + h * k) for k in shares]
-    room = (across / 2, run) if upright else (run, across / 2)
-    return [Text(px, py, text, room, upright) for (px, py), text in zip(places, (name, size), strict=True)]
+def _lettered(
+    box: tuple[float, float, float, float], lines: Sequence[str], wanted: float, least: float, taken: Sequence[Box]
+) -> list[Shape]:
+    """Return lines of text in a rectangle, along its longer side or level, clear of what is taken; [] if too small."""
+    x, y, w, h = box
+    best: tuple[float, bool] | None = None
+    for upright in (False, True) if h <= w * 1.5 else (True, False):
+        run, rise = (h, w) if upright else (w, h)
+        widest = max(text_width(line, 1.0, True) for line in lines)
+        size = min(wanted, (run - 1.0) / widest, (rise - 0.4) / (1.3 * len(lines) - 0.25))
+        if size >= least and (best is None or size > best[0] + 0.4):
+            best = (size, upright)
+    if best is None:
+        return []
+    size, upright = best
+    for shift in (0.0, 0.25, -0.25, 0.38, -0.38):
+        texts = [
+            Text(
+                x + w / 2 + (step if upright else 0.0) + (0.0 if upright else shift * w),
+                y + h / 2 + (0.0 if upright else step) + (shift * h if upright else 0.0),
+                line, size, "middle", upright, bold=i == 0,
+            )
+            for i, line in enumerate(lines)
+            for step in ((i - (len(lines) - 1) / 2) * size * 1.3,)
+        ]  # fmt: skip
+        boxes = [t.box() for t in texts]
+        inside = all(b[0] >= x and b[1] >= y and b[2] <= x + w and b[3] <= y + h for b in boxes)
+        if inside and not any(_meet(b, other) for b in boxes for other in taken):
+            return list(texts)
+    if size > least + 0.4:
+        return _lettered(box, lines, max(least, size * 0.8), least, taken)
+    return []
 
 
-def _label(x: float, y: float, w: float, h: float, text: str) -> Text:
-    return Text(x + w / 2, y + h / 2, text, (w, h), h > w)
+def _meet(a: Box, b: Box) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+def _cuts(layout: Mapping[str, Any], paper: _Paper) -> tuple[list[Shape], list[Box]]:
+    """Return the lines of the cuts with their ringed numbers, and the boxes of the rings."""
+    shapes: list[Shape] = []
+    taken: list[Box] = []
+    rings: list[Shape] = []
+    for cut in layout["cuts"]:
+        held = cut["held"]
+        middle = cut["at_mm"] + cut["kerf_mm"] / 2
+        if cut["axis"] == "x":
+            x, y, _, h = paper.box(middle, held["y_mm"], 0.0, held["along_y_mm"] or paper.width)
+            line = (x, y + h, x, y)
+            outside = (x, y + h + RING_MM + 0.6) if y + h > _bottom(paper) - 0.1 else None
+            outside = outside or ((x, y - RING_MM - 0.6) if y < paper.y + 0.1 else None)
+        else:
+            x, y, w, _ = paper.box(held["x_mm"], middle, held["along_x_mm"], 0.0)
+            line = (x, y, x + w, y)
+            outside = (x - RING_MM - 0.6, y) if x < paper.x + 0.1 else None
+            right = paper.x + paper.length * paper.scale_x
+            outside = outside or ((x + w + RING_MM + 0.6, y) if x + w > right - 0.1 else None)
+        shapes.append(Segments((line,), "cut"))
+        at = _free(line, outside, taken, paper)
+        if _away(at, line) > 1.5 * RING_MM and at != outside:
+            rings.append(Path((at, ((line[0] + line[2]) / 2, (line[1] + line[3]) / 2)), "leader"))
+        taken.append((at[0] - RING_MM, at[1] - RING_MM, at[0] + RING_MM, at[1] + RING_MM))
+        rings += [Circle(at[0], at[1], RING_MM, "thin", "white")]
+        rings += [Text(at[0], at[1], str(cut["number"]), RING_TEXT_MM, "middle", bold=True)]
+    return shapes + rings, taken
+
+
+def _bottom(paper: _Paper) -> float:
+    return paper.y + paper.width * paper.scale_y
+
+
+def _free(
+    line: Segment, outside: tuple[float, float] | None, taken: Sequence[Box], paper: _Paper
+) -> tuple[float, float]:
+    """Return where a cut's ring stands clear of the others: outside the stock where the cut begins at its edge, else
+    on its line, else as near to the line as there is room.
+    """
+    x0, y0, x1, y1 = line
+    length = max(abs(x1 - x0), abs(y1 - y0), 1e-6)
+    first = min(0.5, (RING_MM + 0.4) / length)
+    shares = [first + (1 - 2 * first) * k / 24 for k in range(25)]
+    spots = [(x0 + (x1 - x0) * s, y0 + (y1 - y0) * s) for s in shares]
+    spots += [(x + dx, y + dy) for x, y in spots for dx, dy in ((0.0, 2.0), (0.0, -2.0), (2.0, 0.0), (-2.0, 0.0))]
+    middle = ((x0 + x1) / 2, (y0 + y1) / 2)
+    for spot in ([outside] if outside else []) + spots + _rings_round(middle, paper):
+        box = (spot[0] - RING_MM, spot[1] - RING_MM, spot[0] + RING_MM, spot[1] + RING_MM)
+        if not any(_meet(box, other) for other in taken):
+            return spot
+    return middle
+
+
+def _rings_round(middle: tuple[float, float], paper: _Paper) -> list[tuple[float, float]]:
+    """Return places on the stock on a grid round a point, the nearest first."""
+    step = 2 * RING_MM + 0.2
+    grid = [(middle[0] + i * step, middle[1] + j * step) for i in range(-8, 9) for j in range(-8, 9)]
+    right, bottom = paper.x + paper.length * paper.scale_x, _bottom(paper)
+    on = [p for p in grid if paper.x + RING_MM < p[0] < right - RING_MM and paper.y + RING_MM < p[1] < bottom - RING_MM]
+    return sorted(on, key=lambda p: (round((p[0] - middle[0]) ** 2 + (p[1] - middle[1]) ** 2, 6), p))
+
+
+def _away(at: tuple[float, float], line: Segment) -> float:
+    """Return how far a point lies from a level or upright line."""
+    x0, y0, x1, y1 = line
+    dx = max(min(x0, x1) - at[0], 0.0, at[0] - max(x0, x1))
+    dy = max(min(y0, y1) - at[1], 0.0, at[1] - max(y0, y1))
+    return max(dx, dy)
+
+
+def _below(layout: Mapping[str, Any], paper: _Paper, y: float) -> list[Shape]:
+    """Draw the grain arrow and say where places are counted from."""
+    x, left = paper.x, paper.x + 14.0
+    corner = (paper.x, paper.y if paper.mirrored else _bottom(paper))
+    where = "far" if paper.mirrored else "near"
+    arrow = ((left, y), (left + 22, y))
+    heads = tuple(
+        (tip, y, tip - way * 2.2, y + rise) for tip, way in ((left + 22, 1), (left, -1)) for rise in (0.9, -0.9)
+    )
+    shapes: list[Shape] = [
+        Text(x, y, "grain", BODY_MM),
+        Path(arrow, "thin"),
+        Segments(heads, "thin"),
+        Circle(*corner, 0.9, "none", "black"),
+    ]
+    legend = "hatched: waste; dashed: kept; ringed: cuts in order; dot: corner that places are counted from"
+    if layout.get("width_mm"):
+        legend += f" ({where} edge)" if paper.mirrored else ""
+    shapes.append(Text(left + 26, y, legend, 2.6))
+    return shapes
+
+
+def _legend(layout: Mapping[str, Any], marks: Mapping[str, str], tape: Tape, width: float) -> list[str]:
+    """Return the lines that tell which number is which part."""
+    counts: dict[str, list[Any]] = {}
+    for p in layout["placements"]:
+        size = tape.show(p["length_mm"]) + (f" × {tape.show(p['width_mm'])}" if p.get("width_mm") else "")
+        entry = counts.setdefault(p["part"], [0, size])
+        entry[0] += 1
+    words = [f"{marks[id]} = {n} × {id}, {size}" for id, (n, size) in counts.items()]
+    lines: list[str] = []
+    for word in words:
+        if lines and text_width(f"{lines[-1]};  {word}", BODY_MM) <= width:
+            lines[-1] += f";  {word}"
+        else:
+            lines.append(shortened(word, width, BODY_MM))
+    return lines
