@@ -377,3 +377,11 @@ def test_a_dowel_joins_two_parts() -> None:
     three = [{"material": "cherry", "thickness": 20.0}] * 3
     size = {"kind": "dowel", "diameter": 8.0, "length": 40.0}
     assert problems({"joints": [joint(layers=three, fastener=size)]}) == {"/joints/0/layers": "out-of-range"}
+
+
+def test_fibreboard_wants_a_pilot_hole() -> None:
+    """Common practice: without one the edge splits."""
+    layers = [{"material": "mdf", "thickness": 18.0}, {"material": "mdf", "thickness": 200.0, "grain": "edge"}]
+    pilot = one(layers=layers)["pilot"]
+    assert pilot["needed"] is True
+    assert pilot["diameter_mm"] == pytest.approx(0.9 * 0.131 * INCH, abs=0.01)

@@ -30,6 +30,7 @@ from .handbook_connection import handbook_withdrawal
 from .holes import Countersink, Hole, bolt_hole, clearance_hole, countersink, lag_pilot, nail_hole, pilot_hole
 from .nds_connection import nds_capacity
 
+DENSE, MIDDLING = 0.65, 0.50  # specific gravities that pick a row of the lead holes, practice
 __all__ = ["FastenerCheck", "another_screw", "check_joint", "fastener_checks", "inside_screw", "length_window"]
 
 BOLT_OVER = (1.25, 2.5)  # diameters past the wood for washer and nut, practice
@@ -177,9 +178,11 @@ def _together(joint: FastenerJoint, capacity: Capacity, pulled: float, pushed: f
 
 
 def _pilot(joint: FastenerJoint) -> Hole | None:
-    """Return the pilot hole; a wood of unknown specific gravity is treated as 0.50, where a small one does no harm."""
-    size, gravity = joint.size, joint.woods[-1].bearing
-    value = 0.5 if gravity is None else gravity.value
+    """Return the pilot hole; where no specific gravity is published, MDF and particleboard count as dense wood (they
+    split without one), other woods as 0.50, where a small hole does no harm: both practice."""
+    size, wood = joint.size, joint.woods[-1]
+    unpublished = DENSE if wood.chips else MIDDLING
+    value = unpublished if wood.bearing is None else wood.bearing.value
     if size.kind == "wood screw":
         sideways = joint.loads.lateral_n > joint.loads.withdrawal_n
         return pilot_hole(size.diameter_mm, size.root_mm, value, sideways)

@@ -72,8 +72,7 @@ def pilot_hole(diameter_mm: float, root_mm: float | None, specific_gravity: floa
     root = root_mm if root_mm is not None else ROOT_SHARE * diameter_mm
     wanted = row.most * root
     status = row.status if known else Status.DERIVED
-    needed = row.least > 0 and not (sideways and specific_gravity <= 0.5)
-    return Hole(wanted, _nearest(wanted, True), _nearest(wanted, False), needed, row.source, status)
+    return Hole(wanted, _nearest(wanted, True), _nearest(wanted, False), row.least > 0, row.source, status)
 
 
 @cache
