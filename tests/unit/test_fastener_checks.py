@@ -385,3 +385,9 @@ def test_fibreboard_wants_a_pilot_hole() -> None:
     pilot = one(layers=layers)["pilot"]
     assert pilot["needed"] is True
     assert pilot["diameter_mm"] == pytest.approx(0.9 * 0.131 * INCH, abs=0.01)
+
+
+def test_near_an_edge_the_thinner_screw_that_may_sit_there_is_named() -> None:
+    """NDS 2018 Commentary: 2.5 D; 9 mm suits a #6 (8.8 mm), not a #8 (10.4 mm)."""
+    remedy = next(f["remedy"] for f in one(edge_distance=9.0)["findings"] if f["code"] == "screw-near-edge")
+    assert "#6, which wants 8.8 mm" in remedy

@@ -112,7 +112,7 @@ def lag(diameter: str, length_mm: float) -> FastenerSize:
     least, full = bite_diameters("lag screw", "holds")
     return FastenerSize(
         kind="lag screw",
-        label=f"{diameter} in lag screw {length_mm:.1f} mm long",
+        label=f"{diameter} in x {length_mm:.1f} mm lag screw",
         gauge=None,
         diameter_mm=row.diameter_mm,
         root_mm=row.root_mm,
@@ -139,7 +139,7 @@ def driven_nail(kind: str, pennyweight: str) -> FastenerSize:
     """
     row = nail(kind, pennyweight)
     length = positive(f"length of a {kind} {pennyweight} nail", row.length_mm or 0.0, "mm", row.source)
-    return round_nail(row.diameter_mm, length, row.head_mm, f"{pennyweight} {kind} nail {length:.1f} mm long")
+    return round_nail(row.diameter_mm, length, row.head_mm, f"{length:.1f} mm {pennyweight} {kind} nail")
 
 
 def round_nail(diameter_mm: float, length_mm: float, head_mm: float | None, label: str = "") -> FastenerSize:
@@ -152,7 +152,7 @@ def round_nail(diameter_mm: float, length_mm: float, head_mm: float | None, labe
     least, full = bite_diameters("nail", "holds")
     return FastenerSize(
         kind="nail",
-        label=label or f"nail {diameter_mm:.2f} x {length_mm:.1f} mm",
+        label=label or f"{diameter_mm:.2f} x {length_mm:.1f} mm nail",
         gauge=None,
         diameter_mm=diameter_mm,
         root_mm=None,
@@ -182,7 +182,7 @@ def bolt(diameter_mm: float, length_mm: float) -> FastenerSize:
     steel = look_up("steel_strength", "value", what="bolt and large lag bending yield")
     return FastenerSize(
         kind="bolt",
-        label=f"{diameter_mm:.1f} mm bolt {length_mm:.1f} mm long",
+        label=f"{diameter_mm:.1f} x {length_mm:.1f} mm bolt",
         gauge=None,
         diameter_mm=diameter_mm,
         root_mm=None,

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from types import MappingProxyType
 
 from scantling.findings import Finding, Severity
+from scantling.tables import screw_gauge, screw_gauges
 
 from .connection import Capacity, FastenerJoint
 from .eurocode5_spacing import nail_distance, predrilling_needed
@@ -123,6 +124,8 @@ def _distance(joint: FastenerJoint, code: str, where: str, stated: float | None,
     if always_drilled:
         state = f"for the full value, {wanted.prebored_mm:.1f} mm at least"
     remedy = f"Drill the pilot hole: with one {wanted.prebored_mm:.1f} mm is enough." if cleared else None
+    if code == "screw-near-edge" and not cleared:
+        remedy = _thinner(joint, stated, limit)
     yield finding(
         joint,
         code,
@@ -134,6 +137,19 @@ def _distance(joint: FastenerJoint, code: str, where: str, stated: float | None,
         source=wanted.source,
         remedy=remedy,
     )
+
+
+def _thinner(joint: FastenerJoint, stated: float, limit: float) -> str | None:
+    """Return the thickest screw that may sit this near the edge: in a panel's edge nothing can be moved inwards."""
+    own = joint.size.gauge
+    if own is None:
+        return None
+    share = limit / joint.size.diameter_mm
+    fitting = [g for g, row in screw_gauges().items() if g < own and share * row.diameter_mm <= stated + GUARD_MM]
+    if not fitting:
+        return None
+    needs = share * screw_gauge(max(fitting)).diameter_mm
+    return f"Keep it centred and drill a pilot hole, or take a #{max(fitting)}, which wants {needs:.1f} mm."
 
 
 def load_findings(
@@ -158,7 +174,7 @@ def load_findings(
         yield finding(
             joint,
             "fastener-overloaded",
-            f"the load is {ratio:.2f} times what {joint.count} of {joint.size.label} may carry: {in_words(mode)}",
+            f"the load is {ratio:.2f} times what {_number(joint)} may carry: {in_words(mode)}",
             value=ratio,
             limit=1.0,
             unit="1",
@@ -176,6 +192,10 @@ def in_words(mode: str) -> str:
     """
     kind, _, name = mode.partition(" ")
     return f"sideways, {YIELDS[name]}" if kind == "lateral" and name in YIELDS else WORDS.get(mode, mode)
+
+
+def _number(joint: FastenerJoint) -> str:
+    return f"one {joint.size.label}" if joint.count == 1 else f"{joint.count} {joint.size.label}s"
 
 
 def _more(joint: FastenerJoint, ratio: float) -> str:
