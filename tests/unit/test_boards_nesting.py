@@ -8,6 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from scantling.nesting.boards import nest_boards
+from scantling.nesting.boards_problem import Bin, Kind, Problem, Solution
+from scantling.nesting.boards_remainder import gather_remainder
 from scantling.nesting.checker import check_nesting
 from scantling.nesting.nouns import Cutting, Grain, Job, Nesting, Piece, Stock, StockGrain, StoppedBy, Trim
 
@@ -163,6 +165,33 @@ def test_alike_boards_are_listed_once_with_a_count() -> None:
     nesting = solved(Job(pieces, (Stock("s", 211_000, price=1),), Cutting(300), 10_000))
     assert sum(layout.count for layout in nesting.layouts) == 20
     assert len(nesting.layouts) <= 2
+
+
+def test_what_is_left_is_gathered_in_one_long_offcut() -> None:
+    """Boards of 3000: 1600 + 1000 + 200 (200 left) and 900 + 350 (1750 left). Swapping 350 for 200 leaves 1900."""
+    kinds = tuple(Kind(length, 1, (0,)) for length in (1600, 1000, 900, 350, 200))
+    problem = Problem(kinds, (Bin("b", 1, None, ((0, 3000),), 3000),))
+    spread = Solution((((0, (((0, 1), (1, 1), (4, 1)),)), 1), ((0, (((2, 1), (3, 1)),)), 1)), (0,) * 5)
+    gathered = gather_remainder(problem, spread, 300)
+    left = sorted(3000 - sum(kinds[k].weight * n for k, n in pattern[0]) for (_, pattern), _ in gathered.boards)
+    assert left == [50, 1900]
+    assert gathered.rank(problem) == spread.rank(problem)
+    assert gather_remainder(problem, spread, 2000) == spread
+
+
+def test_a_board_emptied_by_gathering_is_not_cut() -> None:
+    problem = Problem((Kind(1000, 3, (0,)),), (Bin("b", 1, None, ((0, 3000),), 3000),))
+    wasteful = Solution((((0, (((0, 1),),)), 1), ((0, (((0, 2),),)), 1)), (0,))
+    assert gather_remainder(problem, wasteful, 300).boards == (((0, (((0, 3),),)), 1),)
+
+
+def test_a_first_answer_is_given_even_when_time_is_up_at_once() -> None:
+    j = job(
+        tuple((300 + 71 * i, 3) for i in range(20)), (Stock("a", 2400 * MM, price=7), Stock("b", 3000 * MM, price=9))
+    )
+    nesting = nest_boards(j, out_of_time=lambda: True)
+    assert check_nesting(j, nesting) == ()
+    assert (nesting.unplaced, nesting.stopped_by) == ((), StoppedBy.TIME)
 
 
 def test_nothing_to_cut_costs_nothing() -> None:

@@ -1,60 +1,72 @@
 """Nesting in one dimension: lengths cut from boards for the least money, proved where it can be proved."""
 
 from collections import Counter
+from collections.abc import Callable
 
 from .boards_layouts import build_layouts
 from .boards_problem import Problem, Solution, board_cost, build_problems
+from .boards_remainder import gather_remainder
 from .boards_search import BoardSearch, least_cost
 from .boards_start import fit_decreasing, preferences
 from .nouns import Job, Layout, Nesting, Stock, StoppedBy, Unplaced
 
 
-def nest_boards(job: Job) -> Nesting:
+def nest_boards(job: Job, out_of_time: Callable[[], bool] | None = None) -> Nesting:
     """Cut the pieces of a job from its boards (stock without a width) and return the best nesting found.
 
     Minimised, in order: the length that is missing, the money (without prices the length of the boards bought), the
-    number of boards, their length. `job.effort` is counted in units of about a microsecond of one core; the search
-    does the same work in the same order whatever the effort, so more of it never gives a worse answer. Widths of
-    pieces are not looked at: every board is as wide as it is.
+    number of boards, their length; then the longest remainder is made longer where moves allow. `job.effort` is
+    counted in units of about a microsecond of one core; the search does the same work in the same order whatever the
+    effort, so more of it never gives a worse answer. Widths of pieces are not looked at: every board is as wide as
+    it is. `out_of_time` is asked between steps; when it says so the best so far is returned, `stopped_by` time.
     """
     problems, unplaced = build_problems(job)
     searches = [BoardSearch(p, job.seed) for p in problems]
-    work = _share(searches, job.effort)
+    work, timely = _share(searches, job.effort, out_of_time or (lambda: False))
     layouts: list[Layout] = []
     objective = bound = 0
     for search in searches:
-        found, missing = build_layouts(search.problem, search.best, job)
+        best = gather_remainder(search.problem, search.best, job.least_offcut[0] + job.cutting.kerf)
+        cost = best.rank(search.problem)[1]
+        found, missing = build_layouts(search.problem, best, job)
         layouts += found
-        unplaced += _run_out(search.problem, search.best, missing)
-        objective += search.cost
-        bound += search.bound if not missing else min(search.cost, least_cost(search.problem, _placed(search)))
+        unplaced += _run_out(search.problem, best, missing)
+        objective += cost
+        bound += search.bound if not missing else min(cost, least_cost(search.problem, _placed(search)))
     priced = all(s.price is not None for s in job.stock)
     complete = not unplaced
+    proven = complete and objective == bound
+    ended = proven or all(s.proven for s in searches)
     return Nesting(
         layouts=tuple(sorted(layouts, key=_by_stock(job))),
         unplaced=tuple(sorted(unplaced, key=lambda u: (u.part, u.reason))),
         cost=objective if priced else None,
         bound=bound if priced else None,
-        proven_minimal=complete and objective == bound,
+        proven_minimal=proven,
         work=work,
-        stopped_by=StoppedBy.PROOF if all(s.proven for s in searches) else StoppedBy.EFFORT,
+        stopped_by=StoppedBy.PROOF if ended else StoppedBy.EFFORT if timely else StoppedBy.TIME,
         objective=objective,
         objective_bound=bound,
     )
 
 
-def _share(searches: list[BoardSearch], effort: int) -> int:
-    """Let the searches work in turn until all have ended or the effort is used; first answers are always made."""
+def _share(searches: list[BoardSearch], effort: int, out_of_time: Callable[[], bool]) -> tuple[int, bool]:
+    """Let the searches work in turn until all have ended or the effort is used; first answers are always made.
+
+    Return the work done and whether it ended in time.
+    """
     running = [search.steps() for search in searches]
     work = sum(next(steps, 0) for steps in running)
     while running and work < effort:
+        if out_of_time():
+            return work, False
         spent = next(running[0], None)
         if spent is None:
             del running[0]
         else:
             work += spent
             running.append(running.pop(0))
-    return work
+    return work, True
 
 
 def _placed(search: BoardSearch) -> list[int]:
