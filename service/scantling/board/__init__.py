@@ -9,6 +9,7 @@ from .cut_list import CutListRow, cut_list
 from .cuts import Curve, Cut, CutError, Easing, Hole, Recess, SawCut
 from .frame import Frame
 from .joint import Fastener, Joint, JointKind, ScrewRole
+from .load_case import LoadCase, LoadCaseError
 from .material import RoleMaterial
 from .part import Part, PlacingError, Promise
 from .plain import all_promises, assembly_from_plain, assembly_to_plain
@@ -35,6 +36,8 @@ __all__ = [
     "Joint",
     "JointKind",
     "Link",
+    "LoadCase",
+    "LoadCaseError",
     "Part",
     "Patch",
     "PlacingError",

@@ -9,6 +9,7 @@ from scantling.findings import Finding
 from .chain import Chain, Link
 from .cuts import Recess
 from .joint import Fastener, Joint, JointKind, ScrewRole
+from .load_case import LoadCase, LoadCaseError
 from .material import RoleMaterial
 from .part import Part, Promise
 from .screws import place_screws
@@ -75,6 +76,7 @@ class Assembly:
     promises: list[Promise] = field(default_factory=list)
     steps: list[Step] = field(default_factory=list)
     hardware: list[Hardware] = field(default_factory=list)
+    loads: list[LoadCase] = field(default_factory=list)
     cautions: list[str] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
 
@@ -249,6 +251,21 @@ class Assembly:
     def buy(self, what: str, quantity: int, says: str = "") -> None:
         """Add something bought by the piece, such as feet."""
         self.hardware.append(Hardware(what, quantity, says))
+
+    def carries(self, *parts: Part, kind: str, amount: float | None = None) -> None:
+        """Say what some parts carry together, so that the checks need not guess.
+
+        `kind` is sitter, leaning, arm (`amount` persons, one by default), books, library shelf, other shelf (`amount`
+        kg per metre, the published preset by default) or mass (`amount` kg). A seat or back with cushions need not be
+        told. Raises AssemblyError for another kind, or a part that is not of this piece.
+        """
+        for part in parts:
+            if self.parts.get(part.id) is not part:
+                raise AssemblyError(f"a load names {part.id!r}, which is not a part of this piece")
+        try:
+            self.loads.append(LoadCase(kind, tuple(p.id for p in parts), amount))
+        except LoadCaseError as error:
+            raise AssemblyError(str(error)) from None
 
     def caution(self, text: str) -> None:
         """Add a caution the reader must see."""

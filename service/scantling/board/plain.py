@@ -16,6 +16,7 @@ from .chain import Chain, ChainError, Link
 from .cuts import Curve, Cut, CutError, Easing, Hole, Recess, SawCut
 from .frame import Frame
 from .joint import Fastener, Joint, JointKind, ScrewRole
+from .load_case import LoadCase, LoadCaseError
 from .material import RoleMaterial
 from .part import Part, Promise
 
@@ -48,6 +49,7 @@ def assembly_to_plain(assembly: Assembly) -> dict[str, Any]:
         "promises": [_promise_to_plain(p) for p in all_promises(assembly)],
         "steps": [{"text": s.text, "parts": list(s.parts), "fasteners": list(s.fasteners)} for s in assembly.steps],
         "hardware": [{"what": h.what, "quantity": h.quantity, "says": h.says} for h in assembly.hardware],
+        "loads": [{"kind": c.kind, "parts": list(c.parts), "amount": c.amount, "unit": c.unit} for c in assembly.loads],
         "cautions": list(assembly.cautions),
     }
 
@@ -194,6 +196,8 @@ def assembly_from_plain(plain: Mapping[str, Any], at: str = "/assembly") -> Asse
     for i, row in enumerate(plain.get("promises", ())):
         _check_names(assembly, row["parts"], pointer("promises", i, "parts"), reader)
         assembly.promises.append(Promise(row["kind"], tuple(row["parts"]), tuple(row["sides"]), row["value_mm"]))
+    for i, row in enumerate(plain.get("loads", ())):
+        _read_load(assembly, row, i, reader)
     assembly.cushions = [_cushion_from_plain(c) for c in plain.get("cushions", ())]
     assembly.hardware = [Hardware(h["what"], h["quantity"], h.get("says", "")) for h in plain.get("hardware", ())]
     assembly.cautions = list(plain.get("cautions", ()))
@@ -304,6 +308,14 @@ def _read_step(assembly: Assembly, row: Mapping[str, Any], i: int, reader: _Read
         if name not in assembly.fasteners:
             reader.complain(pointer("steps", i, "fasteners"), f"no fastener has the id {name!r}", "unknown-fastener")
     assembly.steps.append(Step(row["text"], tuple(row.get("parts", ())), tuple(row.get("fasteners", ()))))
+
+
+def _read_load(assembly: Assembly, row: Mapping[str, Any], i: int, reader: _Reader) -> None:
+    _check_names(assembly, row["parts"], pointer("loads", i, "parts"), reader)
+    try:
+        assembly.loads.append(LoadCase(row["kind"], tuple(row["parts"]), row.get("amount"), row.get("unit", "")))
+    except LoadCaseError as error:
+        reader.complain(pointer("loads", i), str(error), "bad-load")
 
 
 def _check_names(assembly: Assembly, names: Iterable[str], place: str, reader: _Reader) -> None:

@@ -1,9 +1,10 @@
 """What the dry fit answers: findings, how joints meet, what each screw does, groups of parts cut alike."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Any
 
-from scantling.board import Group
+from scantling.board import Group, Patch
 from scantling.findings import Finding, Severity, count_errors
 
 from .balance import Balance
@@ -14,7 +15,11 @@ from .screws import ScrewFit
 
 @dataclass(frozen=True, slots=True)
 class DryFit:
-    """The whole answer. `order` and `balance` are None where there are no parts."""
+    """The whole answer. `order` is None where too many parts share space to look for one.
+
+    `touching` holds, for every two parts that come near each other, the patches of the first whose normals point at
+    the second, largest first; checks of strength read it, the answer does not show it.
+    """
 
     findings: tuple[Finding, ...]
     order: Order | None
@@ -22,6 +27,7 @@ class DryFit:
     contacts: tuple[Meeting, ...]
     screws: tuple[ScrewFit, ...]
     alike: tuple[Group, ...]
+    touching: Mapping[tuple[str, str], tuple[Patch, ...]] = field(default_factory=dict)
 
     @property
     def fits(self) -> bool:

@@ -9,7 +9,7 @@ from .order import Assembling, order_findings
 from .promises import promise_findings
 from .replay import given_order_findings
 from .result import DryFit
-from .scene import Scene
+from .scene import MOST_OVERLAPS, Scene
 from .screw_findings import screw_findings
 from .screw_pairs import screws_that_meet
 from .screws import screw_fits
@@ -28,8 +28,6 @@ def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
     scene = Scene.of(assembly, settings)
     meets = meetings(scene)
     screws = screw_fits(scene)
-    assembling = Assembling(scene)
-    order = assembling.order()
     stands = balance(scene)
     found: list[Finding] = [
         *overlap_findings(scene),
@@ -39,9 +37,13 @@ def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
         *promise_findings(scene),
         *screw_findings(scene, screws),
         *screws_that_meet(scene),
-        *order_findings(assembling),
-        *given_order_findings(assembling),
         *balance_findings(scene, stands),
     ]
+    order = None
+    if len(scene.colliding) <= MOST_OVERLAPS:  # a heap of parts in one place has no order to look for
+        assembling = Assembling(scene)
+        order = assembling.order()
+        found += [*order_findings(assembling), *given_order_findings(assembling)]
     groups = tuple(alike(list(assembly.parts.values())))
-    return DryFit(tuple(ranked(found)), order, stands, tuple(meets), tuple(screws), groups)
+    touching = {(scene.parts[i].id, scene.parts[j].id): tuple(patches) for (i, j), patches in scene.contacts.items()}
+    return DryFit(tuple(ranked(found)), order, stands, tuple(meets), tuple(screws), groups, touching)

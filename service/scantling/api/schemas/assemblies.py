@@ -90,4 +90,9 @@ class Assembly(Open):
     )
     steps: list[dict[str, Any]] = Field(description="The order of work as the module's author gives it.")
     hardware: list[dict[str, Any]] = Field(description="What else it takes.")
+    loads: list[dict[str, Any]] = Field(
+        default_factory=list,
+        description="What parts carry beyond cushions: `kind` (sitter, leaning, arm, books, library shelf, other shelf,"
+        " mass), `parts`, `amount` in `unit` (null: the published preset).",
+    )
     cautions: list[str] = Field(description="What to be careful of.")
