@@ -2,6 +2,7 @@
 
 from scantling.board import JointKind, ScrewRole
 from scantling.board.assembly import MOST_PARTS
+from scantling.board.load_case import LOAD_UNITS
 from scantling.board.part import SIDES
 
 from .shape import (
@@ -125,6 +126,10 @@ PROMISE = Members(
 )
 STEP = Members({"text": text(1000)}, {"parts": NAMES, "fasteners": row(ID, most=MOST_FASTENERS)})
 HARDWARE = Members({"what": text(), "quantity": whole(0, 100_000)}, {"says": text(500, empty=True)})
+CARRIES = Members(
+    {"kind": word(*LOAD_UNITS), "parts": NAMES},
+    {"amount": either_null(number(0, 10_000, above=True)), "unit": text(20, empty=True)},
+)
 ASSEMBLY: Check = Members(
     {"materials": mapping(MATERIAL), "parts": row(PART, least=1, most=MOST_PARTS)},
     {
@@ -137,6 +142,7 @@ ASSEMBLY: Check = Members(
         "promises": row(PROMISE, most=5000),
         "steps": row(STEP, most=1000),
         "hardware": row(HARDWARE, most=1000),
+        "loads": row(CARRIES, most=1000),
         "cautions": row(text(1000), most=200),
     },
 )

@@ -59,6 +59,12 @@ def overlap_findings(scene: Scene) -> Iterator[Finding]:
             unit="mm",
             remedy=f"Move one of them by {o.depth:.2f} mm, make it shorter, or notch the other for it.",
         )
+    more = len(scene.colliding) - len(scene.overlaps)
+    if more > 0:
+        yield Finding(
+            "parts-overlap", Severity.ERROR, f"{more} more pairs of parts share space, less deeply.",
+            value=float(more), limit=0.0, unit="pairs", remedy="Mend the deepest first; an order is sought after that.",
+        )  # fmt: skip
 
 
 def meetings(scene: Scene) -> list[Meeting]:
@@ -94,7 +100,7 @@ def _meeting(joint: Joint, ids: tuple[str, ...], patches: list[Patch], allowed: 
 
 def joint_findings(scene: Scene, found: list[Meeting]) -> Iterator[Finding]:
     """Report joints whose parts do not meet, gape, meet on too little, or stand closer than declared."""
-    overlapping = {tuple(sorted(scene.ids(o.a, o.b))) for o in scene.overlaps}
+    overlapping = {tuple(sorted(scene.ids(c[0], c[1]))) for c in scene.colliding}
     for meeting in found:
         joint = scene.assembly.joints[meeting.joint]
         if tuple(sorted(meeting.parts)) in overlapping:
@@ -148,7 +154,7 @@ def near_misses(scene: Scene) -> Iterator[Finding]:
     """Report parts that stand a hair apart, face to face, where no joint declares a clearance."""
     declared: set[Pair] = {pair for _, pair in scene.meetings}
     promised = {tuple(sorted(scene.index[p] for p in m.parts)) for m in _gaps(scene)}
-    shared = {(o.a, o.b) for o in scene.overlaps}
+    shared = {(c[0], c[1]) for c in scene.colliding}
     for pair, patches in scene.contacts.items():
         if pair in declared or pair in promised or pair in shared:
             continue

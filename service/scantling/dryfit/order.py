@@ -83,9 +83,21 @@ class Assembling:
             len(scene.settings.tools),
             self.reach.blocked_by,
             self._ways_of,
-            self.sweeps.group_blocked_by,
+            self._runs_into,
             [pair for _, pair in scene.meetings],
         )
+
+    def _runs_into(self, group: int, direction: Direction) -> int:
+        """Return the parts a group meets on its way; parts that share space are told elsewhere, not here."""
+        blocked = self.sweeps.group_blocked_by(group, direction)
+        for i, j in self._overlapping:
+            if group >> i & 1 != group >> j & 1:
+                blocked &= ~(1 << (j if group >> i & 1 else i))
+        return blocked
+
+    @cached_property
+    def _overlapping(self) -> list[tuple[int, int]]:
+        return [(c[0], c[1]) for c in self.scene.colliding]
 
     @cached_property
     def neighbours(self) -> list[int]:
@@ -264,7 +276,7 @@ def order_findings(assembling: Assembling) -> Iterator[Finding]:
         for row, screws in rows.items():
             yield _unreachable(assembling, group, row, screws)
     for pieces in puzzle.trapped:
-        smallest = min(pieces, key=lambda p: (p.bit_count(), p))
+        smallest = min(pieces, key=lambda p: (p.bit_count(), sum(scene.parts[i].mass_kg() for i in bits(p)), p))
         ids = scene.ids(*bits(smallest))
         others = [scene.ids(*bits(p))[0] for p in pieces if p != smallest]
         yield Finding(

@@ -15,6 +15,7 @@ from scantling.board.cell import clip, volume_and_centre
 
 from .arrays import Block, Floats, Ints, Soup
 
+AT_ONCE = 20_000  # pairs of cells in one go, which bounds memory
 AXIS_LENGTH = 1e-6  # cross products shorter than this come from edges that run alike
 
 
@@ -40,21 +41,40 @@ def near_pairs(soup: Soup, reach: float) -> tuple[Ints, Ints]:
     return a, b
 
 
-def overlaps(soup: Soup, a: Ints, b: Ints, fit: float) -> list[Overlap]:
-    """Return the pairs of parts that stand more than `fit` mm in each other, of the given pairs of cells."""
+def penetrations(soup: Soup, a: Ints, b: Ints, fit: float) -> Floats:
+    """Return for pairs of cells how far they are apart, in mm along the best axis; negative is the depth.
+
+    Exact below `fit` only: pairs further apart may be further still.
+    """
     gap = np.empty(a.size)
-    for which, first, second in soup.pairs_by_block(a, b):
-        gap[which] = separation(first, second, -fit)
+    for first in range(0, a.size, AT_ONCE):
+        rows = slice(first, first + AT_ONCE)
+        part = gap[rows]
+        for which, one, other in soup.pairs_by_block(a[rows], b[rows]):
+            part[which] = separation(one, other, -fit)
+    return gap
+
+
+def deepest_pairs(soup: Soup, a: Ints, b: Ints, gap: Floats, fit: float) -> list[tuple[int, int, float, int]]:
+    """Return the pairs of parts that stand more than `fit` mm in each other: parts, depth, and which pair of cells."""
     worst: dict[tuple[int, int], tuple[float, int]] = {}
     for k in np.flatnonzero(gap < -fit):
-        pair = (int(soup.part_of[a[k]]), int(soup.part_of[b[k]]))
-        pair = (min(pair), max(pair))
+        i, j = int(soup.part_of[a[k]]), int(soup.part_of[b[k]])
+        pair = (min(i, j), max(i, j))
         if -gap[k] > worst.get(pair, (0.0, 0))[0]:
             worst[pair] = (float(-gap[k]), int(k))
-    return [_overlap(soup, i, j, depth, int(a[k]), int(b[k])) for (i, j), (depth, k) in sorted(worst.items())]
+    return [(i, j, depth, k) for (i, j), (depth, k) in sorted(worst.items())]
 
 
-def _overlap(soup: Soup, i: int, j: int, depth: float, a: int, b: int) -> Overlap:
+def overlaps(soup: Soup, a: Ints, b: Ints, fit: float) -> list[Overlap]:
+    """Return the pairs of parts that stand more than `fit` mm in each other, of the given pairs of cells."""
+    gap = penetrations(soup, a, b, fit)
+    return [described(soup, *found[:3], int(a[found[3]]), int(b[found[3]]))
+            for found in deepest_pairs(soup, a, b, gap, fit)]  # fmt: skip
+
+
+def described(soup: Soup, i: int, j: int, depth: float, a: int, b: int) -> Overlap:
+    """Return an overlap of parts i and j with its volume and place; a and b are the cells that are deepest."""
     shared = [common(x, y) for x in soup.parts[i].cells() for y in soup.parts[j].cells()]
     volume, _ = volume_and_centre(c for c in shared if c is not None)
     deepest = common(soup.cells[a], soup.cells[b])

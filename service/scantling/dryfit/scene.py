@@ -7,11 +7,12 @@ import numpy as np
 
 from scantling.board import Assembly, Fastener, Joint, JointKind, Part, Patch
 
-from .arrays import Ints, Soup, soup
+from .arrays import Floats, Ints, Soup, soup
 from .contacts import Pair, contacts
-from .overlap import Overlap, near_pairs, overlaps
+from .overlap import Overlap, deepest_pairs, described, near_pairs, penetrations
 from .settings import DryfitSettings
 
+MOST_OVERLAPS = 40  # more of them are counted, not told one by one
 GUARD = 0.01  # mm; a limit compared with arithmetic noise on it is not a limit
 
 
@@ -55,14 +56,28 @@ class Scene:
         return near_pairs(self.soup, self.reach)
 
     @cached_property
+    def gaps(self) -> Floats:
+        """How far the pairs of cells in `near` are apart; negative is the depth of an overlap."""
+        return penetrations(self.soup, *self.near, self.settings.fit)
+
+    @cached_property
     def contacts(self) -> dict[Pair, list[Patch]]:
         """Patches of every pair of parts within reach, by their indexes, the lower one first."""
-        return contacts(self.soup, *self.near, self.reach)
+        a, b = self.near
+        shallow = self.gaps > -self.reach  # what stands deeper in each other does not touch, it collides
+        return contacts(self.soup, a[shallow], b[shallow], self.reach)
+
+    @cached_property
+    def colliding(self) -> list[tuple[int, int, float, int]]:
+        """Pairs of parts that share space: their indexes, the depth, and which pair of near cells is deepest."""
+        return deepest_pairs(self.soup, *self.near, self.gaps, self.settings.fit)
 
     @cached_property
     def overlaps(self) -> list[Overlap]:
-        """Pairs of parts that share space."""
-        return overlaps(self.soup, *self.near, self.settings.fit)
+        """The deepest of the pairs that share space, with volume and place; by their parts."""
+        a, b = self.near
+        deepest = sorted(self.colliding, key=lambda c: (-c[2], c[0], c[1]))[:MOST_OVERLAPS]
+        return [described(self.soup, i, j, depth, int(a[k]), int(b[k])) for i, j, depth, k in sorted(deepest)]
 
     @cached_property
     def low(self) -> tuple[float, float, float]:

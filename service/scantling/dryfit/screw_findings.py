@@ -101,7 +101,7 @@ def _stack(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
         )  # fmt: skip
         return
     enter = fit.stack[met.index(f.parts[0])].enter
-    if abs(enter) > scene.settings.fit:
+    if abs(enter) > scene.settings.fit and not strangers:
         words = f"floats {enter:.2f} mm in front of" if enter > 0 else f"starts {-enter:.2f} mm inside"
         yield _seen(
             fit, "screw-head-off", Severity.ERROR, f"The head of {f.id} of {f.joint} {words} {f.parts[0]}.",
