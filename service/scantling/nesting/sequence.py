@@ -133,15 +133,13 @@ def group_by_setting(sequences: Sequence[Sequence[Cut]]) -> tuple[Setup, ...]:
             for index, c in flat
         ]
     )
-    setups: list[Setup] = []
-    last: tuple[object, ...] | None = None
+    gathered: list[tuple[Cut, list[tuple[int, int]]]] = []
     for i in order:
         index, cut = flat[i]
-        if cut.setup != last:
-            setups.append(Setup(cut.saw, cut.method, cut.setup[2], cut.setting, ()))
-            last = cut.setup
-        setups[-1] = replace(setups[-1], cuts=(*setups[-1].cuts, (index, cut.number)))
-    return tuple(setups)
+        if not gathered or gathered[-1][0].setup != cut.setup:
+            gathered.append((cut, []))
+        gathered[-1][1].append((index, cut.number))
+    return tuple(Setup(cut.saw, cut.method, cut.setup[2], cut.setting, tuple(made)) for cut, made in gathered)
 
 
 def _cut(step: Step, stock: Stock, job: Job) -> Cut:
