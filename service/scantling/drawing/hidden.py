@@ -140,11 +140,16 @@ def _turn(o: tuple[float, float], a: tuple[float, float], b: tuple[float, float]
     return (a[0] - o[0]) * (b[1] - o[1]) - (a[1] - o[1]) * (b[0] - o[0])
 
 
-def visible_lines(bodies: Sequence[Body], view: View, *, hidden: bool = False) -> list[Stretch]:
-    """Return what is seen of the bodies' edges from a view (or, with `hidden`, what is not), duplicates dropped."""
+def visible_lines(bodies: Sequence[Body], view: View) -> list[Stretch]:
+    """Return what is seen of the bodies' edges from a view, duplicates dropped."""
+    return seen_and_hidden(bodies, view)[0]
+
+
+def seen_and_hidden(bodies: Sequence[Body], view: View, *, both: bool = False) -> tuple[list[Stretch], list[Stretch]]:
+    """Return what is seen of the bodies' edges from a view and, with `both`, what is not; duplicates dropped."""
     edges = [(i, _moved(e, body.offset)) for i, body in enumerate(bodies) for e in body.edges]
     if not edges:
-        return []
+        return [], []
     shadows = Shadows(bodies, view)
     a, b = as_array([e[0] for _, e in edges]), as_array([e[1] for _, e in edges])
     flat_a, flat_b = view.flat(a), view.flat(b)
@@ -157,7 +162,11 @@ def visible_lines(bodies: Sequence[Body], view: View, *, hidden: bool = False) -
         found = zip(rows.tolist(), enter[cells, rows].tolist(), leave[cells, rows].tolist(), strict=True)
         for row, low, high in found:
             covered[start + row].append((low, high))
-    return _drawn([i for i, _ in edges], flat_a.tolist(), flat_b.tolist(), lengths.tolist(), covered, hidden)
+    drawn = [
+        _drawn([i for i, _ in edges], flat_a.tolist(), flat_b.tolist(), lengths.tolist(), covered, hidden)
+        for hidden in ((False, True) if both else (False,))
+    ]
+    return drawn[0], drawn[1] if both else []
 
 
 def _moved(edge: Edge, by: Vector) -> Edge:
