@@ -42,6 +42,7 @@ class Problem:
     stages: int = ANY_STAGES
     first_axis: int = 2
     target: int = 0
+    sheets: int | None = None  # the most sheets open at once; None: as many as there could be
 
 
 @cache
@@ -58,6 +59,8 @@ def _library() -> ctypes.CDLL:
         getattr(library, name).argtypes = [ctypes.c_void_p]
     library.nest_run.argtypes = [ctypes.c_void_p, ctypes.c_int64]
     library.nest_run.restype = ctypes.c_int32
+    library.nest_polish.argtypes = [ctypes.c_void_p, ctypes.c_int64, ctypes.c_int32, ctypes.c_int32]
+    library.nest_polish.restype = ctypes.c_int32
     library.nest_best.argtypes = [ctypes.c_void_p, ctypes.c_void_p, ctypes.c_int32]
     library.nest_best.restype = ctypes.c_int32
     library.nest_offer.argtypes = [ctypes.c_void_p, ctypes.c_void_p, ctypes.c_int32]
@@ -107,6 +110,11 @@ class Search:
             raise MemoryError("the nesting kernel ran out of memory")
         return bool(result)
 
+    def polish(self, raw_limit: int, worth: tuple[int, int]) -> None:
+        """Move pieces at the same cost so that remainders of at least `worth` (either way round) grow."""
+        if self._library.nest_polish(self._handle, raw_limit, min(worth), max(worth)) < 0:
+            raise MemoryError("the nesting kernel ran out of memory")
+
     @property
     def work(self) -> int:
         """Raw steps counted so far."""
@@ -146,6 +154,8 @@ class Search:
 
 def _most_sheets(problem: Problem) -> int:
     pieces = sum(problem.demand)
+    if problem.sheets is not None:
+        return problem.sheets
     if any(limit == UNLIMITED for limit in problem.stock_limits):
         return max(1, pieces)
     return max(1, min(pieces, sum(problem.stock_limits)))

@@ -6,16 +6,23 @@ from time import monotonic
 
 from scantling.findings import Finding, ranked
 
+from .checker import check_nesting
 from .layouts import build_layouts
 from .nest_findings import find_all
 from .nouns import Job, Layout, Nesting, Piece, Stock, StoppedBy, Unplaced
-from .search import SheetSearch
+from .search import AnySearch, make_search
 from .sheets import build_problem, matches
 from .shortage import explain_missing
 
 ROUND = 8_000  # units of effort shared out in the first round; each round is half as large again
+_POLISH = 8  # one part in so many of the effort goes into what is left over
+_POLISH_MOST = 100_000
 _USABLE = 0.9  # of the time; the rest is for putting the answer together
 SLICE = 40_000  # at most so much between two looks at the clock
+
+
+class NestingFault(RuntimeError):  # noqa: N818 - a fault of ours, found before it leaves the house
+    """The independent check disagrees with the search: nothing is answered rather than something wrong."""
 
 
 Report = Callable[[float | None, float | None, float | None], None]
@@ -26,7 +33,7 @@ class _Material:
     """One set of pieces and the sheets they compete for, with its search."""
 
     pieces: tuple[Piece, ...]
-    search: SheetSearch
+    search: AnySearch
     unplaced: tuple[Unplaced, ...]
 
 
@@ -47,7 +54,9 @@ def nest(job: Job, progress: Report | None = None, seconds: float | None = None)
     boards = _nest_boards(job, board_pieces, alone=not sheet_pieces)
     spent = 0 if boards is None else boards.work
     materials = _materials(job, sheet_pieces)
-    timely = _search(materials, job.effort - spent, progress, out_of_time)
+    timely = _search(materials, job.effort - spent - job.effort // _POLISH, progress, out_of_time)
+    if timely:
+        _polish(materials, job)
     return _gather(job, boards, materials, timely)
 
 
@@ -88,7 +97,7 @@ def _materials(job: Job, pieces: tuple[Piece, ...]) -> list[_Material]:
     for members, own in sorted(sets, key=lambda x: x[0][0].id):
         ordered = tuple(sorted(members, key=lambda p: p.id))
         problem, unplaced = build_problem(job, ordered, tuple(own), priced)
-        materials.append(_Material(ordered, SheetSearch(problem, job.seed), unplaced))
+        materials.append(_Material(ordered, make_search(problem, job.seed), unplaced))
     return materials
 
 
@@ -125,6 +134,14 @@ def _search(materials: list[_Material], effort: int, progress: Report | None, ou
     return True
 
 
+def _polish(materials: list[_Material], job: Job) -> None:
+    """Spend a part of the effort on what is left over, shared alike; it is not taken from the search for the cost."""
+    if materials:
+        units = min(job.effort // _POLISH, _POLISH_MOST) // len(materials)
+        for material in materials:
+            material.search.polish(units, job.least_offcut)
+
+
 def _gather(job: Job, boards: Nesting | None, materials: list[_Material], timely: bool) -> Nesting:
     layouts: list[Layout] = [] if boards is None else list(boards.layouts)
     unplaced: list[Unplaced] = [] if boards is None else list(boards.unplaced)
@@ -155,4 +172,8 @@ def _gather(job: Job, boards: Nesting | None, materials: list[_Material], timely
         objective_bound=bound,
         seed=job.seed,
     )
-    return replace(nesting, findings=tuple(ranked([*findings, *find_all(job, nesting)])))
+    nesting = replace(nesting, findings=tuple(ranked([*findings, *find_all(job, nesting)])))
+    faults = check_nesting(job, nesting)
+    if faults:
+        raise NestingFault("; ".join(faults[:5]))
+    return nesting

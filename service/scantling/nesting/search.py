@@ -7,55 +7,145 @@ and never gives worse.
 from collections import Counter
 from dataclasses import dataclass, field, replace
 from math import gcd
+from typing import Protocol
 
 from .bounds import Bound, lower_bound
-from .kernel import RAW_STEPS, Search
+from .kernel import ANY_STAGES, RAW_STEPS, Search
 from .sheet_trees import Tree, read_solution
 from .sheets import SheetProblem
+from .yardstick import pack
 
 FIRST_SLICE = 2_000  # units of effort: the first answer
 START_SLICE = 6_000  # units of effort for each further start
-_LARGEST = 2**62
+YARDSTICK_UNITS = 60  # of effort for each piece the packing library places
+BULK = 400  # above so many pieces whole sheets are searched instead of all pieces at once
+_LARGEST = 2**52
+
+
+class AnySearch(Protocol):
+    """What the rest of the nesting needs of a search. `cost` and `bound` are in the objective's units."""
+
+    problem: SheetProblem
+    bound: Bound
+    work: int
+
+    @property
+    def complete(self) -> bool:
+        """True where everything is placed."""
+
+    @property
+    def cost(self) -> int:
+        """Cost of the best solution."""
+
+    @property
+    def proven(self) -> bool:
+        """True where nothing cheaper can exist."""
+
+    @property
+    def gap(self) -> int:
+        """What might still be saved."""
+
+    def advance(self, units: int) -> None:
+        """Spend up to `units` more of effort; a step once begun is finished."""
+
+    def polish(self, units: int, worth: tuple[int, int]) -> None:
+        """Spend up to `units` on what is left over, at the same cost; `worth` is the least worth keeping."""
+
+    def solution(self) -> list[tuple[int, Tree]]:
+        """Return (stock index, tree of cuts) of each sheet."""
+
+    def bound_of_placed(self, missing: Counter[int]) -> int:
+        """A bound for what is placed alone, where some pieces (by index) are missing."""
+
+
+def make_search(problem: SheetProblem, seed: int) -> AnySearch:
+    """Return the search that suits the number of pieces."""
+    from .search_bulk import BulkSearch
+
+    if sum(k.demand for k in problem.kinds) > BULK:
+        return BulkSearch(problem, seed)
+    return SheetSearch(problem, seed)
+
+
+def kernel_costs(problem: SheetProblem) -> tuple[tuple[int, ...], int, int]:
+    """Costs for the kernel: money first, then size, so that among equally cheap sheets fewer and smaller ones win.
+
+    Returns the costs, the kernel's cost of one shared unit, and how much of the objective one shared unit is.
+    """
+    shared = max(1, gcd(*problem.costs))
+    largest = max(x * y for x, y in problem.sizes)
+    small = [-(-x * y * 64 // largest) for x, y in problem.sizes]
+    sheets = sum(k.demand for k in problem.kinds)
+    unit = sheets * 64 + 1
+    if max(problem.costs) // shared * sheets * unit > _LARGEST:
+        unit, small = 1, [0] * len(small)
+    return tuple(c // shared * unit + s for c, s in zip(problem.costs, small, strict=True)), unit, shared
 
 
 @dataclass(slots=True)
-class SheetSearch:
-    """A resumable search. `cost` and `bound` are in the objective's units; `work` in units of effort."""
+class SearchState:
+    """What every search has in common: its problem, its bound, the work it did."""
 
     problem: SheetProblem
     seed: int
-    bound: Bound = field(init=False)
+    bound: Bound = field(default=Bound(0, 0))
     work: int = 0
-    _unit: int = 1  # kernel cost of one unit of the objective
+
+    def prepare(self) -> None:
+        """Work out the bound."""
+        self.bound = lower_bound(self.problem)
+
+    @property
+    def complete(self) -> bool:
+        """True where everything is placed."""
+        raise NotImplementedError
+
+    @property
+    def cost(self) -> int:
+        """Cost of the best solution, in the objective's units."""
+        raise NotImplementedError
+
+    @property
+    def proven(self) -> bool:
+        """True where nothing cheaper can exist."""
+        return self.complete and self.cost <= self.bound.cost
+
+    @property
+    def gap(self) -> int:
+        """What might still be saved, in the objective's units."""
+        return max(0, self.cost - self.bound.cost)
+
+    def bound_of_placed(self, missing: Counter[int]) -> int:
+        """A bound for what is placed alone, where some pieces (by index) are missing."""
+        kinds = tuple(
+            replace(k, demand=k.demand - min(k.demand, sum(missing[i] for i, _ in k.owners)))
+            for k in self.problem.kinds
+        )
+        return lower_bound(replace(self.problem, kinds=tuple(k for k in kinds if k.demand))).cost
+
+
+@dataclass(slots=True)
+class SheetSearch(SearchState):
+    """A resumable search over all pieces at once; `work` counts units of effort."""
+
+    _costs: tuple[int, ...] = ()
+    _unit: int = 1  # kernel cost of one shared unit of the objective
     _shared: int = 1  # what all the objective's costs have in common
+    _target: int = 0
     _main: Search | None = None
     _starts: list[tuple[tuple[int, ...], ...]] = field(default_factory=list)
     _started: int = 0
-    _target: int = 0
+    _measured: bool = False
 
     def __post_init__(self) -> None:
-        self.bound = lower_bound(self.problem)
+        self.prepare()
         if not self.problem.kinds:
             return
-        costs = self._kernel_costs()
-        target = self.bound.cost // self._shared * self._unit + self._unit - 1
+        self._costs, self._unit, self._shared = kernel_costs(self.problem)
+        self._target = self.bound.cost // self._shared * self._unit + self._unit - 1
         allowed = tuple(k.allowed for k in self.problem.kinds)
-        self._main = Search(self.problem.kernel_problem(costs, target, allowed), self.seed)
+        self._main = Search(self.problem.kernel_problem(self._costs, self._target, allowed), self.seed)
         self._starts = self._other_starts(allowed)
-        self._target = target
-
-    def _kernel_costs(self) -> tuple[int, ...]:
-        """Cost first, then size: among equally cheap sheets fewer and smaller ones."""
-        costs, sizes = self.problem.costs, self.problem.sizes
-        self._shared = max(1, gcd(*costs))
-        largest = max(x * y for x, y in sizes)
-        small = [-(-x * y * 64 // largest) for x, y in sizes]
-        sheets = sum(k.demand for k in self.problem.kinds)
-        unit = sheets * 64 + 1
-        if max(costs) // self._shared * sheets * unit > _LARGEST // 1024:
-            unit, small = 1, [0] * len(costs)
-        self._unit = unit
-        return tuple(c // self._shared * unit + s for c, s in zip(costs, small, strict=True))
 
     def _other_starts(self, allowed: tuple[tuple[int, ...], ...]) -> list[tuple[tuple[int, ...], ...]]:
         """Starts with less freedom: nothing turned, and each stock alone for what fits on it."""
@@ -78,16 +168,6 @@ class SheetSearch:
         """Cost of the best solution, in the objective's units."""
         return 0 if self._main is None else self._main.cost // self._unit * self._shared
 
-    @property
-    def proven(self) -> bool:
-        """True where nothing cheaper can exist."""
-        return self.complete and self.cost <= self.bound.cost
-
-    @property
-    def gap(self) -> int:
-        """What might still be saved, in the objective's units."""
-        return max(0, self.cost - self.bound.cost)
-
     def advance(self, units: int) -> None:
         """Spend up to `units` more of effort (a step is never cut in two, so the last one may run over)."""
         goal = self.work + units
@@ -96,6 +176,8 @@ class SheetSearch:
                 self._run(self._main, min(goal - self.work, FIRST_SLICE))
             elif self._started < len(self._starts):
                 self._try_start(self._starts[self._started])
+            elif not self._measured:
+                self._try_yardstick()
             else:
                 self._run(self._main, goal - self.work)
 
@@ -104,22 +186,33 @@ class SheetSearch:
         search.run(before + units * RAW_STEPS)
         self.work += max(1, -(-(search.work - before) // RAW_STEPS))
 
+    def _try_yardstick(self) -> None:
+        assert self._main is not None  # noqa: S101 - for the type checker
+        self._measured = True
+        allowed = tuple(k.allowed for k in self.problem.kinds)
+        template = self.problem.kernel_problem(self._costs, self._target, allowed)
+        numbers = pack(template) if template.stages >= ANY_STAGES else None
+        pieces = sum(template.demand)
+        self.work += 1 if numbers is None else pieces * YARDSTICK_UNITS + pieces**2
+        if numbers is not None:
+            self._main.offer(numbers)
+
+    def polish(self, units: int, worth: tuple[int, int]) -> None:
+        """Spend up to `units` on what is left over, at the same cost; `worth` is the least worth keeping."""
+        if self._main is None or units < 1:
+            return
+        kerf = self.problem.cutting.kerf  # a remainder of the kernel's measure loses one kerf when it is cut off
+        before = self._main.work
+        self._main.polish(before + units * RAW_STEPS, (worth[0] + kerf, worth[1] + kerf))
+        self.work += -(-(self._main.work - before) // RAW_STEPS)
+
     def _try_start(self, allowed: tuple[tuple[int, ...], ...]) -> None:
         assert self._main is not None  # noqa: S101 - for the type checker
         self._started += 1
-        problem = self.problem.kernel_problem(self._kernel_costs(), self._target, allowed)
-        start = Search(problem, self.seed)
+        start = Search(self.problem.kernel_problem(self._costs, self._target, allowed), self.seed)
         self._run(start, START_SLICE)
         self._main.offer(start.best())
         start.close()
-
-    def bound_of_placed(self, missing: Counter[int]) -> int:
-        """A bound for what is placed alone, where some pieces (by index) are missing."""
-        kinds = tuple(
-            replace(k, demand=max(0, k.demand - min(k.demand, sum(missing[i] for i, _ in k.owners))))
-            for k in self.problem.kinds
-        )
-        return lower_bound(replace(self.problem, kinds=tuple(k for k in kinds if k.demand))).cost
 
     def solution(self) -> list[tuple[int, Tree]]:
         """Return (stock index, tree of cuts) of each sheet of the best solution."""

@@ -120,6 +120,14 @@ PUBLIC i32 nest_best(const Search *s, i32 *into, i32 room) {
     return s->best_length;
 }
 
+/* Move pieces of the best solution so that what is left over is worth keeping: at least `shorter` x `longer`. */
+PUBLIC i32 nest_polish(Search *s, i64 limit, i32 shorter, i32 longer) {
+    s->worth[0] = shorter;
+    s->worth[1] = longer;
+    polish(s, limit);
+    return s->failed ? -1 : 0;
+}
+
 /* Hand over a solution in the same numbers. 1: it was better than the best and is now the best. */
 PUBLIC i32 nest_offer(Search *s, const i32 *numbers, i32 length) {
     int taken = take_offer(s, numbers, length);

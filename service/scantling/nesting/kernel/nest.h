@@ -13,7 +13,7 @@ typedef int32_t i32;
 typedef int64_t i64;
 typedef uint64_t u64;
 
-enum { NONE = -1, SHAPES = 4, HISTORY = 256, VALUE_BITS = 20 };
+enum { NONE = -1, SHAPES = 4, HISTORY = 10, VALUE_BITS = 20 };
 
 typedef struct {
     i32 size[2]; /* extent along x and y */
@@ -27,6 +27,7 @@ typedef struct {
 typedef struct {
     i32 stock; /* NONE: slot unused */
     i32 root;
+    i32 mark; /* the step that last took something out of it */
 } Sheet;
 
 typedef struct {
@@ -84,6 +85,8 @@ typedef struct {
     /* the best complete solution, and how much it leaves out */
     i64 best_cost, best_missing, best_value;
     i32 *best, best_length, best_capacity;
+    i32 polish;          /* 1: the cost stands; make what is left over worth keeping */
+    i32 worth[2];        /* the sides of what is worth keeping, the shorter first */
     i32 failed; /* 1: memory ran out */
 } Search;
 
@@ -100,7 +103,7 @@ void undo_step(Search *s);
 void clear_solution(Search *s);
 
 /* recreate.c */
-void recreate(Search *s, int rule, i64 cost_limit, u64 blink);
+void recreate(Search *s, int rule, i64 cost_limit, u64 blink, int local);
 
 /* store.c */
 void store_best(Search *s);
@@ -110,6 +113,7 @@ int take_offer(Search *s, const i32 *numbers, i32 length);
 
 /* search.c */
 int run_search(Search *s, i64 limit);
+void polish(Search *s, i64 limit);
 void descend(Search *s);
 
 /* a 64-bit xorshift generator (Marsaglia 2003) with a multiplied output */

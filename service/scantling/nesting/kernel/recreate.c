@@ -7,16 +7,33 @@ typedef struct {
     int option, shape;
 } Spot;
 
-/* Collect the branches whose rest can still hold the smallest piece. */
-static void collect_open(Search *s) {
-    s->open_count = 0;
-    for (i32 i = 0; i < s->high; i++) {
-        Node *n = &s->node[i];
-        if (n->live != 1 || n->kind != NONE || n->depth >= s->p.stages) continue;
-        if (n->rest < s->p.least[n->axis] || n->size[1 - n->axis] < s->p.least[1 - n->axis]) continue;
-        s->open_node[s->open_count++] = i;
+static int is_open(const Search *s, const Node *n) {
+    return n->live == 1 && n->kind == NONE && n->depth < s->p.stages && n->rest >= s->p.least[n->axis] &&
+           n->size[1 - n->axis] >= s->p.least[1 - n->axis];
+}
+
+static void collect_sheet(Search *s, i32 slot) {
+    i32 count = 0, next = 0;
+    s->stack[count++] = s->sheet[slot].root;
+    while (next < count) {
+        i32 i = s->stack[next++];
+        if (is_open(s, &s->node[i])) s->open_node[s->open_count++] = i;
+        for (i32 c = s->node[i].first; c != NONE; c = s->node[c].next) s->stack[count++] = c;
     }
-    s->work += s->high >> 3;
+    s->work += count >> 1;
+}
+
+/* Collect the branches whose rest can still hold the smallest piece: of all sheets, or of those just ruined. */
+static void collect_open(Search *s, int local) {
+    s->open_count = 0;
+    if (!local) {
+        for (i32 i = 0; i < s->high; i++)
+            if (is_open(s, &s->node[i])) s->open_node[s->open_count++] = i;
+        s->work += s->high >> 3;
+        return;
+    }
+    for (i32 slot = 0; slot < s->sheet_slots; slot++)
+        if (s->sheet[slot].stock != NONE && s->sheet[slot].mark == s->step) collect_sheet(s, slot);
 }
 
 /* True where a piece would leave nothing for the first cut to do in the direction asked for. */
@@ -74,7 +91,7 @@ static Spot find_spot(Search *s, i32 kind, u64 blink) {
 /* Keep the list of open branches true after a piece was placed. */
 static void reopen(Search *s, i32 leaf, i32 branch) {
     for (i32 n = s->node[leaf].parent; n != branch && n != NONE; n = s->node[n].parent)
-        if (s->node[n].depth < s->p.stages && s->node[n].rest >= s->p.least[s->node[n].axis]) s->open_node[s->open_count++] = n;
+        if (is_open(s, &s->node[n])) s->open_node[s->open_count++] = n;
     if (s->node[branch].rest >= s->p.least[s->node[branch].axis]) return;
     for (i32 i = 0; i < s->open_count; i++) {
         if (s->open_node[i] != branch) continue;
@@ -158,10 +175,10 @@ static i32 sort_pool(Search *s, int rule) {
 }
 
 /* Put the pool's pieces back in the order of `rule`, spending no more than `cost_limit` in all. What finds no room
- * stays in the pool. */
-void recreate(Search *s, int rule, i64 cost_limit, u64 blink) {
+ * stays in the pool. `local`: only sheets that something was just taken from, and new ones. */
+void recreate(Search *s, int rule, i64 cost_limit, u64 blink, int local) {
     i32 count = sort_pool(s, rule);
-    collect_open(s);
+    collect_open(s, local);
     for (i32 i = 0; i < count; i++) {
         i32 kind = s->order[i];
         while (s->pool[kind]) {

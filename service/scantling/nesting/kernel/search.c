@@ -6,7 +6,10 @@
  * EJOR 258 (2017)). Everything is counted in integers, so that the same seed and work give the same answer. */
 #include "nest.h"
 
-enum { CONSTRUCTIVE_STARTS = 12, STALL = 20000, MISSING_WEIGHT = 8 };
+enum { CONSTRUCTIVE_STARTS = 12, STALL = 8000, MISSING_WEIGHT = 8 };
+
+/* One place in 256 is passed over when pieces are put back. */
+static const u64 BLINK = (u64)1 << 24;
 
 static i64 solution_key(const Search *s) { return s->missing * MISSING_WEIGHT - s->value; }
 
@@ -84,30 +87,31 @@ static void ruin_sheet(Search *s, i32 slot, i32 times) {
     }
 }
 
+/* Three ways to ruin, by chance: a few nodes anywhere, a few nodes of a few sheets, whole sheets. */
 static void ruin(Search *s) {
     i32 how = draw_below(s, 16);
-    if (how < 9 || s->sheets_open < 2) {
+    if (how < 3 || s->sheets_open < 2) {
         i32 times = 1;
         while (times < 12 && draw_below(s, 4)) times++;
         while (times-- && s->sheets_open) {
             i32 index = random_node(s);
             if (index != NONE) remove_node(s, index);
         }
-    } else if (how < 15) {
-        i32 sheets = 1 + draw_below(s, 2);
+    } else if (how < 13) {
+        i32 sheets = 1 + draw_below(s, 3);
         while (sheets-- && s->sheets_open) ruin_sheet(s, random_slot(s), 1 + draw_below(s, 4));
     } else {
-        close_sheet(s, random_slot(s));
+        i32 sheets = 1 + draw_below(s, 2);
+        while (sheets-- && s->sheets_open) close_sheet(s, random_slot(s));
     }
 }
 
-static const i64 BLINK = (i64)1 << 26;
-
 static void step(Search *s) {
     begin_step(s);
-    i64 limit = s->best_missing ? INT64_MAX / 4 : s->best_cost - 1;
+    i64 limit = s->best_missing ? INT64_MAX / 4 : s->best_cost - !s->polish;
     ruin(s);
-    recreate(s, draw_below(s, 10), limit, (u64)BLINK);
+    int rule = draw_below(s, 10);
+    recreate(s, rule, limit, BLINK, draw_below(s, 16) < 14);
     i64 key = solution_key(s);
     i32 at = s->tick++ % HISTORY;
     if (key > s->now && key > s->history[at]) {
@@ -138,7 +142,7 @@ void descend(Search *s) {
 static void start(Search *s) {
     clear_solution(s);
     begin_step(s);
-    recreate(s, s->started < 6 ? s->started : 6, INT64_MAX / 4, s->started < 6 ? 0 : (u64)BLINK * 4);
+    recreate(s, s->started < 6 ? s->started : 6, INT64_MAX / 4, s->started < 6 ? 0 : BLINK * 16, 0);
     keep_step(s);
     if (!s->started || better_than_best(s)) store_best(s);
     s->started++;
@@ -168,4 +172,23 @@ int run_search(Search *s, i64 limit) {
         }
     }
     return !s->best_missing && s->best_cost <= s->p.target;
+}
+
+/* With cost and pieces settled, move pieces so that the largest remainders grow, until the work reaches `limit`. */
+void polish(Search *s, i64 limit) {
+    s->polish = 1;
+    load_best(s);
+    s->best_value = s->value;
+    reset_history(s);
+    while (s->work < limit && !s->failed) {
+        step(s);
+        if (s->missing == s->best_missing && s->cost <= s->best_cost && s->value > s->best_value) {
+            store_best(s);
+        } else if (s->stall > STALL) {
+            load_best(s);
+            reset_history(s);
+        }
+    }
+    s->polish = 0;
+    load_best(s);
 }

@@ -3,9 +3,17 @@
 
 #include <string.h>
 
+/* What a remainder is worth: the cube of its area, so that one large remainder beats any number of small ones. */
+static i64 remainder_value(const Search *s, i64 a, i64 b) {
+    if ((a < b ? a : b) < s->worth[0] || (a < b ? b : a) < s->worth[1]) return 0;
+    i64 v = (a * b) >> s->p.shift;
+    return (v * v >> VALUE_BITS) * v >> VALUE_BITS;
+}
+
 /* What free room is worth: the square of its area, so that one large rest beats many small ones. Room narrower than
  * the smallest piece is worth nothing. `a` lies along `axis`. */
 i64 room_value(const Search *s, i64 a, i64 b, int axis) {
+    if (s->polish) return remainder_value(s, a, b);
     if (a < s->p.least[axis] || b < s->p.least[1 - axis]) return 0;
     i64 v = (a * b) >> s->p.shift;
     return v * v >> VALUE_BITS;
@@ -110,6 +118,7 @@ i32 open_sheet(Search *s, i32 stock, int axis) {
     s->value += rest_value(s, n);
     s->sheet[slot].stock = stock;
     s->sheet[slot].root = root;
+    s->sheet[slot].mark = s->step;
     s->sheets_open++;
     s->used[stock]++;
     s->cost += s->p.stock_cost[stock];
@@ -155,6 +164,7 @@ void remove_node(Search *s, i32 index) {
         close_sheet(s, s->node[index].sheet);
         return;
     }
+    s->sheet[s->node[index].sheet].mark = s->step;
     i32 prev = s->node[index].prev, next = s->node[index].next;
     if (prev != NONE) touch(s, prev)->next = next;
     else touch(s, parent)->first = next;
