@@ -167,6 +167,16 @@ def test_cuts_at_one_setting_follow_each_other() -> None:
     assert [c.setting for c in cuts] == [20_000] * 2 + [60_000] * 3 + [50_000] * 3
 
 
+def test_pieces_in_between_are_lettered_as_they_come_off_and_a_trimmed_sheet_is_still_the_sheet() -> None:
+    layout, job = sheet_job(244_000, 122_000, Trim(1000, 1000, 1000, 1000), "xyx")
+    cuts = cut_sequence(layout, job)
+    assert [c.held.name for c in cuts[:3]] == ["sheet", "sheet", "sheet"]
+    assert (cuts[0].kind, cuts[0].setting) == ("trim", 1000 - KERF)
+    named = [f.name for c in cuts for f in (c.falls, c.rest) if f is not None and f.kind == "piece"]
+    fresh = list(dict.fromkeys(n for n in named if n != "sheet"))
+    assert fresh == [chr(ord("A") + i) for i in range(len(fresh))]
+
+
 def test_settings_are_gathered_across_sheets_without_cutting_what_is_not_there() -> None:
     first, job = sheet_job(244_000, 122_000, Trim(1000, 1000, 1000, 1000), "yx")
     second = replace(first)

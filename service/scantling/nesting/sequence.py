@@ -22,11 +22,12 @@ class Cut:
     """One cut. Sizes and places in 0.01 mm on the whole sheet or board; `to_plain` gives mm.
 
     kind: rip (along the stock), crosscut, or trim (truing an edge). `method` says how the saw is set: fence, stop,
-    guide or line, at `setting` from the edge against it to the near side of the blade; `saw` is None where no saws
-    were given. `held` is the piece on the saw, `falls` what is cut off (nothing where the blade only shaves an
-    edge) and `rest` what stays. `axis` is the direction across the blade, `at` where the kerf begins on it.
-    `allowance` above 0 marks a break-down cut, that much oversize; the finish cut follows. `after` is the number of
-    the cut that freed the held piece.
+    guide or line, at `setting` from the edge against it to the near side of the blade (for an edge that is trued: how
+    much comes off, 0 where the blade only shaves it); `saw` is None where no saws were given. `held` is the piece on
+    the saw, `falls` what is cut off (None for a shaving) and `rest` what stays. `axis` is the direction across the
+    blade, `at` where the kerf begins on it, `mark` the same on a board, from its start. `allowance` above 0 marks a
+    break-down cut, that much oversize; the finish cut follows. `after` is the number of the cut that freed the held
+    piece, `level` how deep it lies in the tree of cuts. `good_face` says which way the good face lies for this saw.
     """
 
     number: int
@@ -114,9 +115,11 @@ def cut_sequence(
     cuts = [_cut(step, stock, job) for step in steps]
     order = in_order([(c.setup, c.level, c.kind == "trim", c.after, c.travel) for c in cuts])
     number = {old: new for new, old in enumerate(order, start=1)}
-    return tuple(
-        replace(cuts[i], number=number[i], after=None if cuts[i].after is None else number[cuts[i].after or 0])
-        for i in order
+    return _lettered(
+        [
+            replace(cuts[i], number=number[i], after=None if cuts[i].after is None else number[cuts[i].after or 0])
+            for i in order
+        ]
     )
 
 
@@ -142,10 +145,42 @@ def group_by_setting(sequences: Sequence[Sequence[Cut]]) -> tuple[Setup, ...]:
     return tuple(Setup(cut.saw, cut.method, cut.setup[2], cut.setting, tuple(made)) for cut, made in gathered)
 
 
+def _lettered(cuts: list[Cut]) -> tuple[Cut, ...]:
+    """Give the pieces in between the letters A, B … in the order in which they come off; the first keeps its name."""
+    names = {cuts[0].held.name: cuts[0].held.name} if cuts else {}
+    lettered = []
+    for cut in cuts:
+        falls, rest = (None if f is None else _renamed(f, names) for f in (cut.falls, cut.rest))
+        held = replace(cut.held, name=names[cut.held.name])
+        lettered.append(replace(cut, held=held, falls=falls, rest=rest or cut.rest))
+    return tuple(lettered)
+
+
+def _renamed(fall: Fall, names: dict[str, str]) -> Fall:
+    if fall.kind != "piece" or fall.name is None:
+        return fall
+    if fall.name not in names:
+        names[fall.name] = _letters(len(names) - 1)
+    return replace(fall, name=names[fall.name])
+
+
+def _letters(number: int) -> str:
+    """Return A, B … Z, AA, AB … for 0, 1 …"""
+    text = ""
+    number += 1
+    while number:
+        number, digit = divmod(number - 1, 26)
+        text = chr(ord("A") + digit) + text
+    return text
+
+
 def _cut(step: Step, stock: Stock, job: Job) -> Cut:
     choice = step.choice
     operation = step.operation
+    method = ("stop" if stock.width is None else "line") if choice is None else choice.method
     setting = operation.wanted if choice is None else choice.setting
+    if step.trims and method != "fence":  # an edge is trued at sight: what comes off is what is set
+        method, setting = ("guide" if method == "guide" else "line"), operation.other
     kind = "trim" if step.trims else "rip" if operation.rip else "crosscut"
     return Cut(
         number=0,
@@ -155,7 +190,7 @@ def _cut(step: Step, stock: Stock, job: Job) -> Cut:
         kerf=step.kerf,
         travel=operation.travel,
         saw=None if choice is None else choice.saw.id,
-        method=("stop" if stock.width is None else "line") if choice is None else choice.method,
+        method=method,
         setting=setting,
         held=step.held,
         falls=step.falls,

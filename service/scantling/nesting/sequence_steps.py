@@ -199,7 +199,7 @@ class _Bench:
         kerf, other = self.shop.kerf, self.end - at - self.shop.kerf
         rough = _stretched(falls, self.axis, size + ALLOWANCE)
         less = _stretched(waste, self.axis, other - ALLOWANCE, from_end=True)
-        rough_piece = replace(rough, kind="piece", name=f"{falls.name} oversize")
+        rough_piece = replace(rough, kind="piece", name=f"{self.piece.name}/oversize/{falls.name}")
         self._make(at + ALLOWANCE, kerf, (size + ALLOWANCE, other - ALLOWANCE), rough_piece, less, allowance=ALLOWANCE)
         width = min(kerf, ALLOWANCE)
         sliver = None
@@ -274,24 +274,15 @@ def _fall(node: Node, name: str | None) -> Fall:
 
 
 def _names(piece: _Piece) -> list[str | None]:
-    """Name the children: a part by its id, a piece to cut further A, B … under the sheet, then A1, A2 …"""
+    """Name the children: a part by its id, a piece to cut further by its way down the tree.
+
+    What is left when only waste is cut off is still the same piece and keeps its name.
+    """
+    kept = [c for c in piece.node.children if not is_waste(c)]
     names: list[str | None] = []
-    count = 0
-    for child in piece.node.children:
+    for index, child in enumerate(piece.node.children):
         if child.axis is None:
             names.append(child.part)
         else:
-            own = _letters(count) if piece.level == 0 else f"{piece.name}{'.' if piece.level > 1 else ''}{count + 1}"
-            names.append(own)
-            count += 1
+            names.append(piece.name if len(kept) == 1 else f"{piece.name}/{index}")
     return names
-
-
-def _letters(number: int) -> str:
-    """Return A, B … Z, AA, AB … for 0, 1 …"""
-    text = ""
-    number += 1
-    while number:
-        number, digit = divmod(number - 1, 26)
-        text = chr(ord("A") + digit) + text
-    return text
