@@ -23,7 +23,8 @@ def promise_findings(scene: Scene) -> Iterator[Finding]:
         "floor": _floor,
     }
     for promise in all_promises(scene.assembly):
-        if promise.kind in checks:
+        # a part placed against one that was taken out of the piece again promises nothing any more
+        if promise.kind in checks and all(p in scene.index for p in promise.parts):
             yield from checks[promise.kind](scene, promise)
     yield from _chains(scene)
 

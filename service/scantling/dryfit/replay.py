@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from scantling.findings import Finding, Severity
 
-from .disassembly import bits
+from .disassembly import bits, components
 from .order import Assembling
 from .step_words import listed, spanned
 
@@ -28,27 +28,71 @@ class Blocked:
     missing: bool
 
 
+class _Bench:
+    """What stands on the bench: sub-assemblies as bits of parts, merged as steps join them."""
+
+    def __init__(self, assembling: Assembling) -> None:
+        self.a = assembling
+        self.groups: list[int] = []
+
+    @property
+    def placed(self) -> int:
+        """All parts brought so far."""
+        found = 0
+        for g in self.groups:
+            found |= g
+        return found
+
+    def bring(self, named: int, driven: Sequence[int]) -> None:
+        """Put the parts a step names in place. What a step names together is joined together.
+
+        New parts screwed to each other and to nothing that is there are a sub-assembly made aside: they join the rest
+        only when a later step names both, or a screw ties them. Any other new part joins all it meets at once.
+        """
+        before, new = list(self.groups), named & ~self.placed
+        self.groups += [1 << i for i in bits(new)]
+        inside = [1 << i | 1 << j for i, j in self.a.puzzle.links if named >> i & 1 and named >> j & 1]
+        self._join(inside + [q & self.placed for q in driven])
+        for group in list(self.groups):
+            if not group & new or any(group & old for old in before):
+                continue
+            if any(q & ~group == 0 for q in driven):
+                continue
+            reach = 0
+            for i in bits(group & new):
+                reach |= self.a.neighbours[i]
+            self._join([1 << i | group for i in bits(reach & self.placed)])
+
+    def _join(self, ties: Sequence[int]) -> None:
+        self.groups = components(self.placed, [*self.groups, *(t for t in ties if t)])
+
+    def group_of(self, parts: int) -> int:
+        """Return all that stands together with any of some parts."""
+        found = parts
+        for g in self.groups:
+            if g & parts:
+                found |= g
+        return found
+
+
 def replay(assembling: Assembling, acts: Sequence[Act]) -> Iterator[Blocked]:
     """Yield every step whose fasteners cannot be driven, in order.
 
-    What is built so far is the parts brought that joints tie together; a fastener is tried with every tool against
-    the parts of its own sub-assembly.
+    A fastener is tried with every tool against the parts of its own sub-assembly so far.
     """
     number = {f.id: q for q, f in enumerate(assembling.fasteners)}
-    scene, placed = assembling.scene, 0
+    scene, bench = assembling.scene, _Bench(assembling)
     for step, act in enumerate(acts, 1):
-        placed |= assembling.mask(act.parts)
+        screws = [(f, number[f]) for f in act.fasteners if f in number]  # a dowel needs no driver
+        bench.bring(assembling.mask(act.parts), [assembling.puzzle.screws[q].parts for _, q in screws])
         early, late, absent, behind = [], [], 0, 0
-        for name in act.fasteners:
-            q = number.get(name)
-            if q is None:
-                continue  # a dowel needs no driver
+        for name, q in screws:
             needed = assembling.puzzle.screws[q].parts
-            if needed & ~placed:
+            if needed & ~bench.placed:
                 early.append(name)
-                absent |= needed & ~placed
+                absent |= needed & ~bench.placed
                 continue
-            built = _tied_to(needed, placed, assembling)
+            built = bench.group_of(needed)
             blocking = [assembling.reach.blocked_by(q, t) & built for t in range(assembling.puzzle.tools)]
             if all(blocking):
                 late.append(name)
@@ -57,18 +101,6 @@ def replay(assembling: Assembling, acts: Sequence[Act]) -> Iterator[Blocked]:
             yield Blocked(step, tuple(early), scene.ids(*bits(absent)), True)
         if late:
             yield Blocked(step, tuple(late), scene.ids(*bits(behind)), False)
-
-
-def _tied_to(parts: int, placed: int, assembling: Assembling) -> int:
-    """Return the sub-assembly some parts belong to: all parts in place that joints tie to them."""
-    group, frontier = parts, parts
-    while frontier:
-        fresh = 0
-        for i in bits(frontier):
-            fresh |= assembling.neighbours[i]
-        frontier = fresh & placed & ~group
-        group |= frontier
-    return group
 
 
 def given_order_findings(assembling: Assembling) -> Iterator[Finding]:

@@ -56,7 +56,7 @@ class DryFit:
             "findings": [f.to_plain() for f in self.findings],
             "order": None if self.order is None else self.order.to_plain(),
             "balance": None if self.balance is None else self.balance.to_plain(),
+            "alike": [{"id": g.id, "parts": list(g.parts), "hand": g.hand, "twin": g.twin} for g in self.alike],
             "contacts": [m.to_plain() for m in self.contacts],
             "screws": [s.to_plain() for s in self.screws],
-            "alike": [{"id": g.id, "parts": list(g.parts), "hand": g.hand, "twin": g.twin} for g in self.alike],
         }
