@@ -7,16 +7,16 @@ each other's edges; outlines are not, since two cells side by side must hide wha
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from scantling.board import Cell
-from scantling.board.vector import Vector, along
+from scantling.board.vector import Vector
 
 from .edges import Edge, real_edges
-from .view import Array, View, as_array
+from .view import Array, View
 
 NEAR_MM = 0.02
 CLOSED_MM = 1e-6
@@ -26,21 +26,40 @@ MOST_NUMBERS = 3_000_000  # in one array; larger scenes go in slices
 LEVEL = 1e-12
 Flags = NDArray[np.bool_]
 Plane4 = tuple[float, float, float, float]
+EVERYTHING: Plane4 = (0.0, 0.0, 0.0, 1.0)  # a half-space that holds every point
+NOWHERE: Vector = (0.0, 0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """Something solid to draw: an id, its convex cells, its real edges, and how far it is moved for the view, mm."""
+    """Something solid to draw: an id, its convex cells, its real edges, and how far it is moved for the view, mm.
+
+    `seen` keeps what was worked out for a view, since the steps of an assembly draw the same bodies again and again.
+    """
 
     id: str
     cells: tuple[Cell, ...]
     edges: tuple[Edge, ...]
     offset: Vector = (0.0, 0.0, 0.0)
+    seen: dict[View, tuple[Array, Array]] = field(default_factory=dict, compare=False, repr=False)
 
     @classmethod
     def of(cls, id: str, cells: tuple[Cell, ...], offset: Vector = (0.0, 0.0, 0.0)) -> "Body":
         """Return the body of some cells."""
         return cls(id, cells, tuple(real_edges(cells)), offset)
+
+    def moved(self, offset: Vector) -> "Body":
+        """Return the body elsewhere, sharing what was worked out."""
+        return replace(self, offset=offset)
+
+    def planes(self, view: View) -> tuple[Array, Array]:
+        """Return what the unmoved cells hide: (planes, cells, 4), and its edges as (edges, 2, 3)."""
+        if view not in self.seen:
+            rows = [_shadow(cell, view) for cell in self.cells]
+            most = max(len(row) for row in rows)
+            array = np.array([row + [EVERYTHING] * (most - len(row)) for row in rows])
+            self.seen[view] = (array.transpose(1, 0, 2), np.array(self.edges, dtype=np.float64).reshape(-1, 2, 3))
+        return self.seen[view]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,9 +74,17 @@ class Shadows:
     """What the cells of some bodies hide, as half-spaces in arrays."""
 
     def __init__(self, bodies: Sequence[Body], view: View) -> None:
-        cells = [(cell, body.offset) for body in bodies for cell in body.cells]
-        fronts, walls = zip(*(_shadow(c, o, view) for c, o in cells), strict=True) if cells else ((), ())
-        planes = np.concatenate([_padded(fronts), _padded(walls)])  # (planes, cells, 4)
+        parts = [body.planes(view)[0] for body in bodies]
+        most = max((p.shape[0] for p in parts), default=0)
+        planes = np.empty((most, sum(p.shape[1] for p in parts), 4))
+        planes[:] = EVERYTHING
+        at = 0
+        for body, part in zip(bodies, parts, strict=True):
+            place = planes[: part.shape[0], at : at + part.shape[1]]
+            place[:] = part
+            if body.offset != NOWHERE:
+                place[:, :, 3] += part[:, :, :3] @ np.array(body.offset)
+            at += part.shape[1]
         self.shape = planes.shape[:2]
         self.normals = np.ascontiguousarray(planes[:, :, :3].reshape(-1, 3))
         self.offsets = planes[:, :, 3].reshape(-1, 1)
@@ -89,37 +116,23 @@ class Shadows:
         return np.concatenate([(self.heights(part) <= 0).all(axis=0).any(axis=0) for part in slices])
 
 
-def _padded(rows: Sequence[list[Plane4]]) -> Array:
-    """Return rows of half-spaces as an array (most, rows, 4), short ones filled with some that hold everything."""
-    most = max((len(r) for r in rows), default=0)
-    return (
-        np.array([[*row, *[(0.0, 0.0, 0.0, 1.0)] * (most - len(row))] for row in rows])
-        .reshape(len(rows), most, 4)
-        .transpose(1, 0, 2)
-    )
-
-
-def _shadow(cell: Cell, offset: Vector, view: View) -> tuple[list[Plane4], list[Plane4]]:
+def _shadow(cell: Cell, view: View) -> list[Plane4]:
     """Return what a cell hides: its front faces, a little deeper, and the walls of its outline, as planes."""
-    ox, oy, oz = offset
     ex, ey, ez = view.towards
-    fronts: list[Plane4] = []
+    planes: list[Plane4] = []
     for face in cell.faces:
         nx, ny, nz = face.plane.normal
         if nx * ex + ny * ey + nz * ez > FACING:
-            fronts.append((nx, ny, nz, face.plane.offset + nx * ox + ny * oy + nz * oz - NEAR_MM))
+            planes.append((nx, ny, nz, face.plane.offset - NEAR_MM))
     (rx, ry, rz), (ux, uy, uz) = view.right, view.up
     corners = {corner for face in cell.faces for corner in face.corners}
     ring = hull(sorted((x * rx + y * ry + z * rz, x * ux + y * uy + z * uz) for x, y, z in corners))
-    dx, dy = ox * rx + oy * ry + oz * rz, ox * ux + oy * uy + oz * uz
-    walls: list[Plane4] = []
     for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True):
         length = ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5
         if length > 1e-6:
             a, b = (y1 - y0) / length, (x0 - x1) / length
-            height = a * (x0 + dx) + b * (y0 + dy) + CLOSED_MM
-            walls.append((a * rx + b * ux, a * ry + b * uy, a * rz + b * uz, height))
-    return fronts, walls
+            planes.append((a * rx + b * ux, a * ry + b * uy, a * rz + b * uz, a * x0 + b * y0 + CLOSED_MM))
+    return planes
 
 
 def hull(points: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
@@ -147,32 +160,28 @@ def visible_lines(bodies: Sequence[Body], view: View) -> list[Stretch]:
 
 def seen_and_hidden(bodies: Sequence[Body], view: View, *, both: bool = False) -> tuple[list[Stretch], list[Stretch]]:
     """Return what is seen of the bodies' edges from a view and, with `both`, what is not; duplicates dropped."""
-    edges = [(i, _moved(e, body.offset)) for i, body in enumerate(bodies) for e in body.edges]
-    if not edges:
+    arrays = [body.planes(view)[1] + np.array(body.offset) for body in bodies]
+    if not sum(len(a) for a in arrays):
         return [], []
+    owners = [i for i, array in enumerate(arrays) for _ in range(len(array))]
     shadows = Shadows(bodies, view)
-    a, b = as_array([e[0] for _, e in edges]), as_array([e[1] for _, e in edges])
+    ends = np.concatenate(arrays)
+    a, b = np.ascontiguousarray(ends[:, 0]), np.ascontiguousarray(ends[:, 1])
     flat_a, flat_b = view.flat(a), view.flat(b)
     lengths = np.hypot(*(flat_b - flat_a).T)
     step = max(1, MOST_NUMBERS // len(shadows.normals))
-    covered: list[list[tuple[float, float]]] = [[] for _ in edges]
-    for start in range(0, len(edges), step):
+    covered: list[list[tuple[float, float]]] = [[] for _ in owners]
+    for start in range(0, len(owners), step):
         enter, leave = shadows.stretches(a[start : start + step], b[start : start + step])
         cells, rows = np.nonzero(leave > enter)
         found = zip(rows.tolist(), enter[cells, rows].tolist(), leave[cells, rows].tolist(), strict=True)
         for row, low, high in found:
             covered[start + row].append((low, high))
     drawn = [
-        _drawn([i for i, _ in edges], flat_a.tolist(), flat_b.tolist(), lengths.tolist(), covered, hidden)
+        _drawn(owners, flat_a.tolist(), flat_b.tolist(), lengths.tolist(), covered, hidden)
         for hidden in ((False, True) if both else (False,))
     ]
     return drawn[0], drawn[1] if both else []
-
-
-def _moved(edge: Edge, by: Vector) -> Edge:
-    if by == (0.0, 0.0, 0.0):
-        return edge
-    return along(edge[0], by, 1.0), along(edge[1], by, 1.0)
 
 
 def _drawn(

@@ -1,7 +1,7 @@
 """Pictures of a piece in space: whole, drawn apart, or with some parts emphasised; labels beside it with leaders."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from scantling.board import Assembly
 from scantling.board.cell import polygon_centre
@@ -18,6 +18,8 @@ LABEL_STEP = 4.2
 LEADER_GAP = 3.0
 PAD = 2.0
 OFF_SURFACE_MM = 0.1
+SEEN_WELL = 0.6  # of the surface that looks at the eye; then the usual view will do
+WIDEST_COLUMN = 0.34  # of the paper, for the labels on one side
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +112,7 @@ def _anchored(bodies: Sequence[Body], view: View, labels: list[Label]) -> list[_
                 best = flat[((flat - middle) ** 2).sum(axis=1).argmin()]
                 at = (float(best[0]), float(best[1]))
                 break
-        placed.append(_Placed(label, at))
+        placed.append(_Placed(label if at else replace(label, text=f"{label.text} (behind)"), at))
     return placed
 
 
@@ -142,9 +144,12 @@ def seen_share(bodies: Sequence[Body], view: View, ids: Iterable[str]) -> float:
 
 def best_view(bodies: Sequence[Body], ids: Sequence[str]) -> View:
     """Return the view that shows most of some bodies; the usual one unless another is clearly better."""
-    shares = [seen_share(bodies, view, ids) for view in ISOMETRIC]
+    usual = seen_share(bodies, ISOMETRIC[0], ids)
+    if usual >= SEEN_WELL:
+        return ISOMETRIC[0]
+    shares = [usual, *(seen_share(bodies, view, ids) for view in ISOMETRIC[1:])]
     best = max(range(len(shares)), key=lambda i: (round(shares[i], 6), -i))
-    return ISOMETRIC[best] if shares[best] > shares[0] + 0.15 else ISOMETRIC[0]
+    return ISOMETRIC[best] if shares[best] > usual + 0.15 else ISOMETRIC[0]
 
 
 def _columns(
@@ -155,7 +160,7 @@ def _columns(
     for side, group in enumerate(_sides(placed, box)):
         for p in group:
             text = Text(0, 0, p.label.text, size, bold=p.label.bold)
-            widths[side] = max(widths[side], min(text.width, width * 0.27) + LEADER_GAP + 1)
+            widths[side] = max(widths[side], min(text.width, width * WIDEST_COLUMN) + LEADER_GAP + 1)
     return widths[0], widths[1]
 
 

@@ -1,0 +1,138 @@
+"""Where the screws of a part go: its face with a dot for every head, measured from the datum corner, and a table."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scantling.board import Assembly, Fastener, Part
+from scantling.board.vector import Vector
+
+from .dimension import Sizes, level_chain, places_of, upright_chain
+from .lettering import wrapped
+from .shapes import Circle, Drawing, DrawnChain, Shape, Text, rectangle
+
+TITLE_MM = 4.4
+NOTE_MM = 3.0
+SIDE_MM = 26.0
+MOST_VIEW_MM = 70.0
+DOT_MM = 0.8
+SAME_MM = 0.3
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where one screw enters a part: its place from the start and from the near edge in mm, and the face."""
+
+    screw: Fastener
+    x: float
+    y: float
+    z: float
+    side: str
+
+
+def spots_of(assembly: Assembly, part: Part) -> list[Spot]:
+    """Return where screws are driven into a part from outside, in the order of the fasteners."""
+    spots = []
+    for screw in assembly.fasteners.values():
+        if screw.parts[0] == part.id:
+            x, y, z = part.frame.local(screw.head)
+            spots.append(Spot(screw, x, y, z, _side(part, screw.direction)))
+    return spots
+
+
+def _side(part: Part, direction: Vector) -> str:
+    """Return the side of a part a screw enters, given the direction it is driven."""
+    origin = part.frame.origin
+    dx, dy, dz = part.frame.local(tuple(a + b for a, b in zip(origin, direction, strict=True)))  # type: ignore[arg-type]
+    if abs(dz) >= max(abs(dx), abs(dy)):
+        return "back" if dz > 0 else "face"
+    if abs(dy) >= abs(dx):
+        return "near" if dy > 0 else "far"
+    return "start" if dx > 0 else "end"
+
+
+def screw_maps(assembly: Assembly, sizes: Sizes, parts: Sequence[str], width: float = 180.0) -> list[Drawing]:
+    """Return a map for each of some parts that screws are driven into, and for each face they enter."""
+    drawn = []
+    for id in parts:
+        part = assembly.parts[id]
+        by_side: dict[str, list[Spot]] = {}
+        for spot in spots_of(assembly, part):
+            by_side.setdefault(spot.side, []).append(spot)
+        drawn += [_map(part, side, by_side[side], sizes, width) for side in sorted(by_side)]
+    return drawn
+
+
+def _map(part: Part, side: str, spots: Sequence[Spot], sizes: Sizes, width: float) -> Drawing:
+    long, wide, xs, ys = _flattened(part, side, spots)
+    mirrored = side in ("back", "far", "start")
+    shapes: list[Shape] = []
+    chains: list[DrawnChain] = []
+    heading = f"{part.id}: {len(spots)} screws driven from the {side}"
+    shapes.append(Text(0, TITLE_MM * 0.7, heading, TITLE_MM, bold=True))
+    y = TITLE_MM * 1.6
+    rows = _rows(spots, sizes)
+    scale = min(1.0, (width - 2 * SIDE_MM) / long, MOST_VIEW_MM / wide)
+    left, top = SIDE_MM, y + 3.0
+    right, bottom = left + long * scale, top + wide * scale
+    shapes.append(rectangle(left, top, right - left, bottom - top))
+
+    def across(place: float) -> float:
+        return top + (place if mirrored else wide - place) * scale
+
+    shapes += [Circle(left + a * scale, across(b), DOT_MM, "none", "black") for a, b in zip(xs, ys, strict=True)]
+    shapes.append(Circle(left, across(0.0), 1.0, "thin", "white"))
+    along = level_chain(
+        "screws along", _near(long, xs), sizes, lambda p: left + p * scale, bottom + 4.0, lambda _: bottom,
+        down=True, room=(2.0, width - 2.0),
+    )  # fmt: skip
+    places = _near(wide, ys)
+    reach = max(bottom - top, len(places) * 3.6) / 2
+    span = ((top + bottom) / 2 - reach, (top + bottom) / 2 + reach)
+    beside = upright_chain("screws across", places, sizes, across, left - 4.0, lambda _: left, left=True, room=span)
+    shapes += [*along.shapes, *beside.shapes]
+    chains += [along.chain, beside.chain]
+    y = max(bottom + 4.0 + along.depth, span[1]) + 4.0
+    where = (
+        "ring: corner start/near"
+        if side in ("face", "back")
+        else f"ring: the corner places are counted from, on the {side} side"
+    )
+    for line in [*rows, f"Dots: heads, drawn as you look at the {side}; {where}."]:
+        for piece in wrapped(line, width, NOTE_MM):
+            shapes.append(Text(0, y + NOTE_MM * 0.6, piece, NOTE_MM))
+            y += NOTE_MM * 1.4
+    return Drawing(width, y, heading, tuple(shapes), tuple(chains))
+
+
+def _flattened(part: Part, side: str, spots: Sequence[Spot]) -> tuple[float, float, list[float], list[float]]:
+    """Return the size of a side and the places of the screws on it, along it and across it."""
+    if side in ("face", "back"):
+        return part.length, part.width, [s.x for s in spots], [s.y for s in spots]
+    if side in ("near", "far"):
+        return part.length, part.thickness, [s.x for s in spots], [s.z for s in spots]
+    return part.width, part.thickness, [s.y for s in spots], [s.z for s in spots]
+
+
+def _near(whole: float, places: Sequence[float]) -> list[float]:
+    """Return the distinct places from end to end; those within 0.3 mm are one."""
+    kept: list[float] = []
+    for place in sorted(places):
+        if not kept or place - kept[-1] > SAME_MM:
+            kept.append(place)
+    return places_of([0.0, whole], [p for p in kept if 0 < p < whole])
+
+
+def _rows(spots: Sequence[Spot], sizes: Sizes) -> list[str]:
+    """Return a line for each joint: which screws, their size, and what they hold."""
+    joints: dict[tuple[str, ...], list[Spot]] = {}
+    for s in spots:
+        key = (s.screw.joint, f"{s.screw.gauge}", f"{s.screw.length:.3f}")
+        joints.setdefault(key, []).append(s)
+    lines = []
+    for group in joints.values():
+        screw = group[0].screw
+        ids = [s.screw.id for s in group]
+        named = ids[0] if len(ids) == 1 else f"{ids[0]} to {ids[-1]}"
+        size = f"no. {screw.gauge} × {sizes.show(screw.length)}"
+        lines.append(f"{named} ({len(ids)}): {size} into {screw.parts[-1]}; {screw.role.value}.")
+    return lines
