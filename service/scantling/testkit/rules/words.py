@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
+from scantling.board import Assembly
 from scantling.kit import Module
 
 from .building import Trial
@@ -21,7 +22,11 @@ def says_what_it_should(module: type[Module[Any]], trials: list[Trial]) -> Fault
         yield "promises", "defaults", "no overall size is promised, so nothing checks it"
     if len(first.parts) > 1 and not first.joints:
         yield "joints", "defaults", f"{len(first.parts)} parts and no joint between any of them"
-    for step in first.steps:
-        ghosts = [name for name in (*step.parts,) if name not in first.parts]
-        if ghosts:
-            yield "steps", "defaults", f"a step names {', '.join(ghosts)}, which the piece does not have"
+    named = ghosts(first)
+    if named:
+        yield "steps", "defaults", f"a step names {', '.join(named)}, which the piece does not have"
+
+
+def ghosts(assembly: Assembly) -> list[str]:
+    """Return the names in the author's steps that are no part of the piece."""
+    return [name for step in assembly.steps for name in step.parts if name not in assembly.parts]
