@@ -18,7 +18,11 @@ WorkUnits = Annotated[int, Field(strict=True, ge=1, le=100_000_000), Whole]
 
 TAPE: Any = Field("1/16 in", description="The step lengths are shown in: what the tape at the bench is read to.")
 CURRENCY = Field("USD", description="Currency of every price of the request, as an ISO 4217 code.")
-MATERIAL = Field(None, description="Id of a material: of GET /v1/tables/materials or of the request's `materials`.")
+MATERIAL = Field(
+    None,
+    description="Id of a material: of GET /v1/tables/materials or of the request's `materials`.",
+    examples=["birch-plywood"],
+)
 
 
 class TrimEdges(Closed):

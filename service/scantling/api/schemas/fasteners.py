@@ -22,7 +22,7 @@ class Layer(Closed):
     """One part that the fastener passes or ends in."""
 
     part: Id | None = Field(None, description="The caller's name for the part.")
-    material: Id = Field(description="Id of a material, of GET /v1/tables/materials.")
+    material: Id = Field(description="Id of a material, of GET /v1/tables/materials.", examples=["birch-plywood"])
     thickness: Thickness = Field(description="Thickness along the fastener.")
     grain: Literal["side", "face", "edge", "end"] = Field(
         "side",
@@ -39,14 +39,14 @@ class DrivenFastener(Closed):
 
     kind: Literal["wood screw", "lag screw", "nail", "bolt"] = Field("wood screw", description="What it is.")
     gauge: Gauge | None = Field(
-        None, description="Gauge number of a wood screw.", json_schema_extra=unit("gauge number")
+        None, description="Gauge number of a wood screw.", examples=[8], json_schema_extra=unit("gauge number")
     )
     diameter: Diameter | None = Field(None, description="Diameter of a lag screw, nail or bolt.")
     pennyweight: Literal["6d", "8d", "10d", "12d", "16d", "20d"] | None = Field(
         None, description="Size of a nail; then it needs neither diameter nor length."
     )
     style: Literal["common", "box", "sinker"] = Field("common", description="Style of a nail.")
-    length: FastenerLength | None = Field(None, description="Length from under the head to the point.")
+    length: FastenerLength | None = Field(None, description="Length from under the head to the point.", examples=[40])
     root_diameter: Diameter | None = Field(None, description="The maker's root diameter.")
     head_diameter: Diameter | None = Field(None, description="The maker's head diameter.")
     thread_length: FastenerLength | None = Field(None, description="The maker's length of thread.")

@@ -82,7 +82,7 @@ def entry(figure: Figure) -> dict[str, Any]:
     return {"name": figure.name, "sentence": figure.sentence, "parameters": parameters}
 
 
-def query_schema(parameter: Parameter) -> dict[str, Any]:
+def query_schema(parameter: Parameter, example: str | None = None) -> dict[str, Any]:
     """Return the JSON Schema of a figure's query value: the text it may be; its range is told in words."""
     if parameter.kind == "choice":
         return {"type": "string", "enum": list(parameter.choices)}
@@ -92,7 +92,15 @@ def query_schema(parameter: Parameter) -> dict[str, Any]:
         "count": (COUNT_PATTERN, 6, "count"),
         "number": (NUMBER_PATTERN, 19, "1"),
     }[parameter.kind]
-    schema = {"type": "string", "pattern": pattern, "minLength": 1, "maxLength": longest, "x-unit": unit}
+    schema: dict[str, Any] = {
+        "type": "string",
+        "pattern": pattern,
+        "minLength": 1,
+        "maxLength": longest,
+        "x-unit": unit,
+    }
+    if example is not None or parameter.default is not None:
+        schema["examples"] = [example or parameter.default]
     return schema | {"x-least": parameter.least, "x-most": parameter.most}
 
 
@@ -102,11 +110,10 @@ def openapi_parameter(parameter: Parameter, example: str | None) -> dict[str, An
     defaults = "" if parameter.default is None else f" Default: {parameter.default}"
     if parameter.default_in not in (None, parameter.default):
         defaults += f", with units=in {parameter.default_in}"
-    described = {
+    return {
         "name": parameter.name,
         "in": "query",
         "required": parameter.default is None,
         "description": f"{parameter.sentence}{unit}{defaults + '.' if defaults else ''}",
-        "schema": query_schema(parameter),
+        "schema": query_schema(parameter, example),
     }
-    return described if example is None else described | {"example": example}

@@ -79,6 +79,10 @@ class LengthRule:
         """Return the range in words."""
         return f"{self.least:g} to {self.most:g} mm"
 
+    def examples(self) -> list[float | str]:
+        """Return a number and a text that are good whatever the units."""
+        return [min(25.0, self.most), "3/4 in"] if self.least <= 19 else [100.0, "18 in"]
+
     def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
         return core_schema.no_info_plain_validator_function(self.read)
 
@@ -87,6 +91,7 @@ class LengthRule:
         text = {"type": "string", "pattern": PATTERN, "minLength": 1, "maxLength": MAX_TEXT}
         return {
             "anyOf": [{**number, "maximum": self.most}, text],
+            "examples": self.examples(),
             "x-unit": "units",
             "x-quantity": "length",
             "x-least-mm": self.least,

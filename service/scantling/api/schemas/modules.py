@@ -2,7 +2,7 @@
 
 from typing import Annotated, Any
 
-from pydantic import Field
+from pydantic import Field, StringConstraints
 
 from .common import MATERIAL, MATERIALS, TAPE, Material, TapeStep
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, Measured, repeated
@@ -18,13 +18,18 @@ class RoleMaterial(Closed):
     width: Length | None = Field(None, description="Width of the board as bought, for a role cut from boards.")
 
 
-Roles = Annotated[dict[Id, RoleMaterial], Field(max_length=50)]
+RoleName = Annotated[
+    str, StringConstraints(strict=True, min_length=1, max_length=64, pattern=r"^[A-Za-z][A-Za-z0-9 _-]{0,63}$")
+]
+Roles = Annotated[dict[RoleName, RoleMaterial], Field(max_length=50, json_schema_extra={"additionalProperties": False})]
 ROLES = Field(
     None,
+    examples=[{"frame": {"material": "birch-plywood", "thickness": 17.6}}],
     description="What each role of the module is made of; a role that is left out is made of the module's default.",
 )
 PARAMETERS = Field(
     None,
+    examples=[{}],
     description="The module's own parameters; its schema stands at GET /v1/modules/{module}. Lengths as everywhere; "
     "what is left out takes its default.",
 )

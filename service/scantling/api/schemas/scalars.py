@@ -38,11 +38,19 @@ CURRENCY_PATTERN = r"^[A-Z]{3}$"
 Money = Annotated[
     str,
     StringConstraints(strict=True, max_length=14, pattern=MONEY_PATTERN),
-    Field(json_schema_extra=CURRENCY_UNIT),
+    Field(examples=["12.50"], json_schema_extra=CURRENCY_UNIT),
 ]
 Currency = Annotated[str, StringConstraints(strict=True, max_length=3, pattern=CURRENCY_PATTERN)]
-Slug = Annotated[str, StringConstraints(strict=True, min_length=1, max_length=64, pattern=SLUG_PATTERN)]
-Id = Annotated[str, StringConstraints(strict=True, min_length=1, max_length=64, pattern=ID_PATTERN)]
+Slug = Annotated[
+    str,
+    StringConstraints(strict=True, min_length=1, max_length=64, pattern=SLUG_PATTERN),
+    Field(examples=["leaning-seat"]),
+]
+Id = Annotated[
+    str,
+    StringConstraints(strict=True, min_length=1, max_length=64, pattern=ID_PATTERN),
+    Field(examples=["north bench"]),
+]
 
 
 def _printable(value: str) -> str:
@@ -86,7 +94,7 @@ def _bounded(value: object) -> object:
     return value
 
 
-_OPEN_SCHEMA = {"type": "object", "additionalProperties": True, "maxProperties": 200}
+_OPEN_SCHEMA = {"type": "object", "additionalProperties": True, "maxProperties": 200, "examples": [{}]}
 OpenObject = Annotated[
     dict[str, Any],
     Field(max_length=200),
