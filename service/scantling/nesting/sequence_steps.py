@@ -74,6 +74,11 @@ class Step:
     allowance: int = 0
     finish: bool = False
 
+    @property
+    def by_hand(self) -> bool:
+        """Only a hand saw can make this cut."""
+        return self.choice is not None and self.choice.by_hand
+
 
 @dataclass(frozen=True, slots=True)
 class _Piece:
@@ -91,8 +96,18 @@ def steps_of(layout: Layout, stock: Stock, job: Job, saws: Saws | None, kg_per_u
 
     `kg_per_unit` is the mass of 0.01 mm × 0.01 mm of the stock, None where it is not known.
     """
-    shop = _Shop(stock, job, saws, kg_per_unit)
-    return shop.cut_up(shop_tree(layout, stock, job.cutting))
+    plans = []
+    for true_first in (True, False):
+        tree = shop_tree(layout, stock, job.cutting, true_first)
+        plans.append(_Shop(stock, job, saws, kg_per_unit).cut_up(tree))
+        if saws is None or not any(step.by_hand for step in plans[-1]):
+            return plans[-1]
+    return min(plans, key=_cut_by_hand)
+
+
+def _cut_by_hand(steps: list[Step]) -> int:
+    """Return how long the cuts are in all that no power saw can make."""
+    return sum(step.operation.travel for step in steps if step.by_hand)
 
 
 class _Shop:

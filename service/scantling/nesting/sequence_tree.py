@@ -11,16 +11,18 @@ from .nouns import Cutting, Layout, Node, Stock
 Box = tuple[int, int, int, int]  # x, y, along_x, along_y
 
 
-def shop_tree(layout: Layout, stock: Stock, cutting: Cutting) -> Node:
+def shop_tree(layout: Layout, stock: Stock, cutting: Cutting, true_first: bool = True) -> Node:
     """Return the cuts of a layout, sheet or board, as a tree from the whole stock in the order they are made.
 
-    Every part keeps its place; waste and offcuts may take in trim that need not be cut off them.
+    Every part keeps its place; waste and offcuts may take in trim that need not be cut off them. Where the first cuts
+    run across, the long edge is trued before them, or without `true_first` on each column after them: for saws that
+    cannot cut the whole length.
     """
     if layout.tree is None:
         return _board_tree(layout, stock, cutting.kerf)
     core = _inside_trim(layout.tree, cutting)
     whole: Box = (0, 0, stock.length, stock.width or 0)
-    if core.axis == "y":
+    if core.axis == "y" or not true_first:
         return _extend(core, whole, cutting.kerf)
     body = _extend(core, (0, core.y, stock.length, whole[3] - core.y), cutting.kerf)
     if core.y == 0:

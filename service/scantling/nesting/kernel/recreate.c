@@ -53,7 +53,7 @@ static void weigh(const Search *s, i32 branch, const i32 *size, int shape, Spot 
     int option = 0;
     if (b < cross) {
         loss -= room_value(s, cross - b, a, 1 - axis);
-        if (a < rest && n->depth + 2 <= s->p.stages) {
+        if (a < rest && n->depth + 2 <= s->p.stages && !cuts_the_other_way(s, n, rest, b)) {
             i64 other = before - room_value(s, rest - a, b, axis) - room_value(s, cross - b, rest, 1 - axis);
             if (other < loss) {
                 loss = other;
