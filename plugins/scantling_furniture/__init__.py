@@ -5,9 +5,12 @@ from typing import Any
 
 from scantling.kit import INTERFACE, Module, hook
 
+from .corner import CornerSeat
 from .seating import LeaningSeat
 from .shelving import Bookcase
 from .storage import StorageFootstool
+
+MODULES: tuple[type[Module[Any]], ...] = (Bookcase, CornerSeat, LeaningSeat, StorageFootstool)
 
 
 class FurniturePlugin:
@@ -18,7 +21,7 @@ class FurniturePlugin:
     @hook
     def furniture_modules(self) -> Sequence[type[Module[Any]]]:
         """Return the furniture modules of this distribution."""
-        return (Bookcase, LeaningSeat, StorageFootstool)
+        return MODULES
 
 
 plugin = FurniturePlugin()

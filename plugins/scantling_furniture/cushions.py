@@ -5,7 +5,7 @@ from scantling.kit import Assembly, CushionSize, Finding, Severity
 SQUEEZE_MM = 13.0  # half an inch less a cushion side by side in a tight row: a cushion maker's advice, practice
 
 
-def row_slack(piece: Assembly, clear: float, n: int, cushion: CushionSize) -> None:
+def row_slack(piece: Assembly, clear: float, n: int, cushion: CushionSize, where: str = "") -> None:
     """Answer the slack of a row of cushions at both extremes of their size; it is never simply said to fit."""
     loosest, tightest = clear - n * cushion.width.least, clear - n * cushion.width.most
     squeezed = -tightest / n
@@ -14,8 +14,8 @@ def row_slack(piece: Assembly, clear: float, n: int, cushion: CushionSize) -> No
         Finding(
             "cushion-row-slack",
             severity,
-            f"The row of {n} has {clear:.0f} mm clear: slack from {tightest:.0f} mm with the widest cushions to "
-            f"{loosest:.0f} mm with the narrowest (less than nothing means they are squeezed).",
+            f"{where or f'The row of {n}'} has {clear:.0f} mm clear: slack from {tightest:.0f} mm with the widest "
+            f"cushions to {loosest:.0f} mm with the narrowest (less than nothing means they are squeezed).",
             value=tightest,
             limit=-SQUEEZE_MM * n,
             unit="mm",

@@ -39,7 +39,7 @@ class Bookcase(Module[BookcaseParameters]):
         p, t, thin, piece = build.parameters, build.thickness("case"), build.thickness("back"), self.start(build)
         deep, inner = snap(p.depth - thin), snap(p.width - 2 * t)
         left = piece.part("side left", p.height, deep, "case").ease("near/face").lay("z", "y").put(x0=0, y0=0, z0=0)
-        right = piece.part("side right", p.height, deep, "case").lay("z", "y").put(x1=p.width, y0=0, z0=0)
+        right = piece.add(left.mirrored("x", p.width / 2, "side right"))
         rise = (p.height - PLINTH - t) / (p.shelves + 1)
         for i in range(p.shelves + 2):
             name = {0: "bottom", p.shelves + 1: "top"}.get(i, f"shelf {i}")
