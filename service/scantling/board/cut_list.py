@@ -125,7 +125,8 @@ def operations(part: Part) -> Iterable[str]:
             (x0, x1), (y0, y1) = (max(0.0, cut.x0), min(size[0], cut.x1)), (max(0.0, cut.y0), min(size[1], cut.y1))
             depth = min(size[2], cut.z1) - max(0.0, cut.z0)
             words = f"{cut.kind} {x1 - x0:.1f} × {y1 - y0:.1f} mm, {x0:.1f} mm from start, {y0:.1f} mm from near"
-            yield words if cut.kind in ("notch", "slot") else f"{words}, {depth:.1f} mm deep"
+            side = "back" if cut.z0 <= 0 else "face"
+            yield words if cut.kind in ("notch", "slot") else f"{words}, {depth:.1f} mm deep in the {side}"
         elif isinstance(cut, Hole):
             depth_words = "through" if cut.depth is None else f"{cut.depth:.1f} mm deep"
             yield f"{cut.purpose} {cut.diameter:.1f} mm at {cut.x:.1f} from start, {cut.y:.1f} from near, {depth_words}"
