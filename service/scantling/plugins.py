@@ -22,6 +22,7 @@ import pluggy
 from scantling.board import Assembly
 from scantling.kit import INTERFACE, Build, Module, hooks
 from scantling.plan.building import build_module
+from scantling.plan.materials import Supplies
 from scantling.plugin_check import Fault, check_module_classes
 
 GROUP = "scantling"
@@ -288,7 +289,7 @@ def _guarded(cls: type[Module[Any]], plugin: str) -> type[Module[Any]]:
 def _try_defaults(modules: Modules, module: str) -> dict[str, object]:
     """Return whether a module builds from its defaults alone, and if not why."""
     try:
-        built = build_module(modules, {"module": module, "parameters": {}}, {}, "mm", "")
+        built = build_module(modules, {"module": module, "parameters": {}}, Supplies("mm", {}), "")
     except (Exception, SystemExit) as error:
         reason = " ".join(_FOLDERS.sub("", f"{type(error).__name__}: {error}").split())
         return {"id": module, "builds": False, "parts": 0, "reason": reason[:_REASON]}
