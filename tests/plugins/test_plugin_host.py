@@ -9,6 +9,7 @@ import pytest
 from plugins import plugin_zoo as zoo
 from scantling.kit import INTERFACE, Module
 from scantling.plan.building import build_module
+from scantling.plan.materials import Supplies
 from scantling.plugins import Candidate, check_plugin, load_host, plugins
 
 
@@ -113,7 +114,7 @@ def test_prints_do_not_reach_standard_output(capsys):
     host = load_host(candidates=[candidate(zoo.chatters_on_import)])
     assert host.describe()[0]["status"] == "loaded"
     loud = load_host(candidates=[candidate(lambda: zoo.plugin(zoo.changed("L", build=zoo.prints_in_build)))])
-    assert build_module(loud.modules(), {"module": "wall-shelf"}, {}, "mm", "").assembly.parts
+    assert build_module(loud.modules(), {"module": "wall-shelf"}, Supplies("mm", {}), "").assembly.parts
     heard = capsys.readouterr()
     assert heard.out == ""
     assert "hello from the plugin" in heard.err
@@ -178,7 +179,7 @@ def test_one_load_leaves_nothing_for_the_next():
 def test_a_module_that_fails_names_its_plugin(build, reason):
     host = load_host(candidates=[candidate(lambda: zoo.plugin(zoo.changed("Bad", build=build)))])
     with pytest.raises((Exception, SystemExit)) as caught:
-        build_module(host.modules(), {"module": "wall-shelf"}, {}, "mm", "")
+        build_module(host.modules(), {"module": "wall-shelf"}, Supplies("mm", {}), "")
     assert type(caught.value).__name__ == reason
     assert caught.value.culprit == "workshop"
 
@@ -191,7 +192,7 @@ def test_a_build_is_handed_materials_it_cannot_change():
         return zoo.Shelf.build(self, build)
 
     host = load_host(candidates=[candidate(lambda: zoo.plugin(zoo.changed("Looks", build=look)))])
-    build_module(host.modules(), {"module": "wall-shelf"}, {}, "mm", "")
+    build_module(host.modules(), {"module": "wall-shelf"}, Supplies("mm", {}), "")
     assert isinstance(seen[0], MappingProxyType)
 
 
