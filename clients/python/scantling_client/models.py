@@ -216,6 +216,12 @@ class Assembly(TypedDict):
     joints: list[Joint]
     """The joints."""
 
+    loads: NotRequired[list[dict[str, Any]]]
+    """
+    What parts carry beyond cushions: `kind` (sitter, leaning, arm, books, library shelf, other shelf, mass),
+    `parts`, `amount` in `unit` (null: the published preset).
+    """
+
     materials: dict[str, AssemblyMaterial]
     """What each role is made of."""
 
