@@ -13,7 +13,7 @@ import httpx2
 import pytest
 
 from live_service import live_service
-from scantling.api.settings import load_settings
+from scantling.api.settings import load_settings, table
 from scantling.cli import _parser
 from scantling.measure import parse_length
 
@@ -116,9 +116,9 @@ def test_the_first_curl_is_answered(address):
     assert len(placed) == wanted
     (more,) = re.findall(r"Add `-H '(.+?)'` for a table", README)
     name, value = more.split(": ")
-    table = httpx2.post(address + path, headers={**headers, name: value}, content=body)
-    assert table.headers["content-type"].startswith("text/csv")
-    assert table.text.count("\n") == 1 + len([p for lay in answer.json()["layouts"] for p in lay["placements"]])
+    csv = httpx2.post(address + path, headers={**headers, name: value}, content=body)
+    assert csv.headers["content-type"].startswith("text/csv")
+    assert csv.text.count("\n") == 1 + len([p for lay in answer.json()["layouts"] for p in lay["placements"]])
 
 
 def test_lengths_are_written_as_the_page_says():
@@ -171,6 +171,14 @@ def test_the_container_is_built_and_run_as_the_dockerfile_expects():
     assert port.startswith("127.0.0.1:")
     assert "--read-only" in run
     assert run[-1] == build[build.index("-t") + 1]
+
+
+@pytest.mark.parametrize("page", ["README.md", "plugins/README.md", "Dockerfile"])
+def test_every_setting_named_is_one(page):
+    known = {row["variable"] for row in table()}
+    named = set(re.findall(r"SCANTLING_[A-Z_]+", (ROOT / page).read_text(encoding="utf-8")))
+    assert named
+    assert named <= known, named - known
 
 
 def test_every_address_named_is_one_of_the_service(address):
