@@ -71,8 +71,8 @@ def play(layout: Layout, job: Job, cuts: Sequence[Cut]) -> Counter[tuple[str, Bo
         assert held in bench, f"cut {number} needs a piece that is not there"
         del bench[held]
         begin, size = (held[0], held[2]) if cut.axis == "x" else (held[1], held[3])
-        across = held[3] if cut.axis == "x" else held[2]
-        assert cut.travel == across
+        wide = held[3] if stock.width is not None else stock.board_width or 0
+        assert cut.travel == (wide if cut.axis == "x" else held[2])
         assert begin <= cut.at
         assert cut.at + cut.kerf <= begin + size
         assert 0 < cut.kerf <= job.cutting.kerf
@@ -220,6 +220,19 @@ def test_boards_are_crosscut_with_a_mark_from_the_end() -> None:
         assert {c.axis for c in cuts} == {"x"}
         assert all(c.mark == c.at for c in cuts)
         assert cuts[0].kind == "trim"
+
+
+def test_a_board_whose_width_is_known_is_weighed_and_goes_to_a_saw_that_is_wide_enough() -> None:
+    """A 2 × 12 of 38 × 286 mm, 2.4 m long, at 500 kg/m³ weighs 13 kg and is too wide for a chop saw of 140 mm."""
+    board = Stock("b", 240_000, price=1, material="fir", thickness=3800, board_width=28_600)
+    job = Job((Piece("step", 90_000, quantity=2),), (board,), Cutting(KERF), 10)
+    saws = parse_saws([MITRE | {"crosscut": 140}, TRACK])
+    (layout,) = nest_boards(job).layouts
+    cuts = cut_sequence(layout, job, saws, {"fir": 500.0})
+    assert [c.saw for c in cuts] == ["track saw", "track saw"]
+    assert cuts[0].travel == 28_600
+    assert cuts[0].held.mass_kg == pytest.approx(2.4 * 0.286 * 0.038 * 500)
+    play(layout, job, cuts)
 
 
 def test_a_cut_speaks_millimetres() -> None:

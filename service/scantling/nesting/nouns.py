@@ -60,7 +60,8 @@ class Piece:
 class Stock:
     """Something that can be bought or is on hand. `width` None means a board; `quantity` None as many as needed.
 
-    `defects` are (start, end) stretches of a board that no piece may touch.
+    `defects` are (start, end) stretches of a board that no piece may touch. `board_width` is how wide a board is, for
+    the saws that cut it and its weight; it plays no part in the nesting.
     """
 
     id: str
@@ -73,6 +74,7 @@ class Stock:
     offcut: bool = False
     grain: StockGrain = StockGrain.ALONG
     defects: tuple[tuple[int, int], ...] = ()
+    board_width: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

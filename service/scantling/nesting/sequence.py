@@ -208,8 +208,9 @@ def _cut(step: Step, stock: Stock, job: Job) -> Cut:
 
 
 def _kg_per_unit(stock: Stock, densities: Mapping[str, float]) -> float | None:
-    """Return the mass of 0.01 mm × 0.01 mm of a sheet in kg, or None where it is not known."""
-    if stock.width is None or stock.thickness is None or stock.material is None:
+    """Return the mass of 0.01 mm × 0.01 mm of a sheet or board in kg, or None where it is not known."""
+    width = stock.board_width if stock.width is None else stock.width
+    if width is None or stock.thickness is None or stock.material is None:
         return None
     density = densities.get(stock.material)
     if density is None:

@@ -158,6 +158,10 @@ class _Shop:
             if child.axis is not None
         ]
 
+    def width_of(self, along_y: int) -> int:
+        """Return how wide a piece is: a board is as wide as it is, 0 where that is not known."""
+        return along_y if self.stock.width is not None else self.stock.board_width or 0
+
     def choose(self, operation: Operation) -> Choice | None:
         """Return the saw for a cut, None where no saws are given."""
         return None if self.saws is None else self.saws.choose(operation)
@@ -254,7 +258,7 @@ class _Bench:
         rip = self.axis == "y"
         return Operation(
             rip=rip,
-            travel=node.along_x if rip else node.along_y,
+            travel=node.along_x if rip else self.shop.width_of(node.along_y),
             wanted=wanted,
             other=other,
             thickness=self.shop.stock.thickness,
@@ -270,7 +274,7 @@ class _Bench:
 
     def _held(self, name: str, fall: Fall) -> Held:
         per_unit = self.shop.kg_per_unit
-        mass = None if per_unit is None else per_unit * fall.along_x * fall.along_y
+        mass = None if per_unit is None else per_unit * fall.along_x * self.shop.width_of(fall.along_y)
         return Held(name, fall.x, fall.y, fall.along_x, fall.along_y, mass)
 
 
