@@ -9,6 +9,7 @@ from dryfit_pieces import bench, box, corner, post, tray
 from scantling.dryfit import verify
 from scantling.findings import Severity, catalogue
 
+ELSEWHERE = {"saw-error-opens", "swells-shut"}  # found by a proof over a range: see test_dryfit_proofs
 HARMLESS = {"pilot-needed", "screw-near-end", "screw-in-end-grain"}  # notes that sound pieces carry as well
 
 
@@ -40,5 +41,5 @@ def test_a_deliberate_fault_is_found_and_nothing_else(fault):
 
 def test_the_catalogue_has_two_faults_for_every_code():
     counted = Counter(f.code for f in FAULTS)
-    codes = [e.code for e in catalogue().values() if e.subject == "dryfit"]
+    codes = [e.code for e in catalogue().values() if e.subject == "dryfit" and e.code not in ELSEWHERE]
     assert {c: counted[c] for c in codes if counted[c] < 2} == {}

@@ -15,7 +15,7 @@ from .screws import ScrewFit
 
 @dataclass(frozen=True, slots=True)
 class DryFit:
-    """The whole answer. `order` is None where too many parts share space to look for one.
+    """The whole answer. `order` is None where none was sought, or too many parts share space.
 
     `touching` holds, for every two parts that come near each other, the patches of the first whose normals point at
     the second, largest first; checks of strength read it, the answer does not show it.

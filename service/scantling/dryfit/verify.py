@@ -40,7 +40,9 @@ def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
         *balance_findings(scene, stands),
     ]
     order = None
-    if len(scene.colliding) <= MOST_OVERLAPS:  # a heap of parts in one place has no order to look for
+    if (
+        settings.seek_order and len(scene.colliding) <= MOST_OVERLAPS
+    ):  # a heap of parts in one place has no order to look for
         assembling = Assembling(scene)
         order = assembling.order()
         found += [*order_findings(assembling), *given_order_findings(assembling)]
