@@ -92,9 +92,9 @@ def _unknown(number: int, layout: Layout, cuts: Sequence[Cut]) -> list[Finding]:
             Severity.WARNING,
             f"Cut {cut.number} of layout {number} is beyond what such a saw usually does: {obstacle.in_words()}.",
             parts=_parts_of(cut, layout),
-            value=obstacle.needed / 100,
-            limit=obstacle.allowed / 100,
-            unit="mm",
+            value=obstacle.needed,
+            limit=obstacle.allowed,
+            unit=obstacle.unit,
             source="practice, not this saw's own figure",
             remedy=f"State the limit of {obstacle.saw}; if it is less, {_HELP[obstacle.limit]}.",
         )

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from .nouns import UNITS_PER_MM
 from .saw_profile import GOOD_FACE, MOVES_WORK, Saw, SawKind, usual_saw
 
 CARRY_KG = 23.0  # one person at best, NIOSH lifting equation's load constant; from memory, so it only warns
@@ -30,19 +31,18 @@ class Operation:
 
 @dataclass(frozen=True, slots=True)
 class Obstacle:
-    """Why a saw cannot make a cut: the limit, what it would have to be and what it is (0.01 mm or degrees)."""
+    """Why a saw cannot make a cut: the limit, what it would have to be and what it is, in `unit` (mm, ° or cuts)."""
 
     saw: str
     limit: str
     needed: float
     allowed: float
+    unit: str
     refuses: bool  # False where the limit is only remembered, not stated or read
 
     def in_words(self) -> str:
         """Return the obstacle as part of a sentence."""
-        if self.limit == "bevel_limit":
-            return f"{self.saw}: {_NAMES[self.limit]} {self.allowed:g}°, needed {self.needed:g}°"
-        return f"{self.saw}: {_NAMES[self.limit]} {self.allowed / 100:g} mm, needed {self.needed / 100:g} mm"
+        return f"{self.saw}: {_NAMES[self.limit]} {self.allowed:g} {self.unit}, needed {self.needed:g} {self.unit}"
 
 
 _NAMES = {
@@ -53,7 +53,7 @@ _NAMES = {
     "bevel_limit": "farthest tilt",
     "least_piece": "shortest piece that can be held",
     "least_width": "narrowest strip that can be held",
-    "most_cuts": "number of cuts made by the seller (× 100)",
+    "most_cuts": "the seller makes at most",
 }
 
 
@@ -127,8 +127,9 @@ def _try(saw: Saw, op: Operation) -> tuple[str | None, int, list[Obstacle]]:
     if saw.kind is SawKind.PANEL:
         if not op.fresh:
             return None, 0, []
-        made = [] if saw.most_cuts is None else _over(saw, "most_cuts", 100 * (op.seller_cuts + 1))
-        return "fence", op.wanted, obstacles + made
+        if saw.most_cuts is not None and op.seller_cuts >= saw.most_cuts:
+            obstacles.append(Obstacle(saw.id, "most_cuts", op.seller_cuts + 1, saw.most_cuts, "cuts", True))
+        return "fence", op.wanted, obstacles
     if saw.kind in (SawKind.TRACK, SawKind.CIRCULAR):
         return "guide", op.wanted, obstacles + _over(saw, "guide", op.travel)
     return "line", op.wanted, obstacles
@@ -162,10 +163,10 @@ def _depth_obstacles(saw: Saw, op: Operation) -> list[Obstacle]:
     obstacles = []
     if op.bevel and saw.bevel_limit is not None and op.bevel > saw.bevel_limit:
         refuses = saw.may_refuse("bevel_limit")
-        obstacles.append(Obstacle(saw.id, "bevel_limit", op.bevel, saw.bevel_limit, refuses))
+        obstacles.append(Obstacle(saw.id, "bevel_limit", op.bevel, saw.bevel_limit, "°", refuses))
     depth = saw.depth_at(op.bevel)
     if op.thickness is not None and depth is not None and op.thickness > depth:
-        obstacles.append(Obstacle(saw.id, "depth", op.thickness, depth, saw.may_refuse("depth")))
+        obstacles.append(_in_mm(saw, "depth", op.thickness, depth))
     return obstacles
 
 
@@ -183,17 +184,17 @@ def _hold_obstacles(saw: Saw, op: Operation) -> list[Obstacle]:
 
 
 def _over(saw: Saw, limit: str, needed: int) -> list[Obstacle]:
-    allowed = 100 * (saw.most_cuts or 0) if limit == "most_cuts" else getattr(saw, limit)
-    if allowed is None or needed <= allowed:
-        return []
-    return [Obstacle(saw.id, limit, needed, allowed, saw.may_refuse(limit))]
+    allowed = getattr(saw, limit)
+    return [] if allowed is None or needed <= allowed else [_in_mm(saw, limit, needed, allowed)]
 
 
 def _under(saw: Saw, limit: str, present: int) -> list[Obstacle]:
     allowed = getattr(saw, limit)
-    if allowed is None or present >= allowed:
-        return []
-    return [Obstacle(saw.id, limit, present, allowed, saw.may_refuse(limit))]
+    return [] if allowed is None or present >= allowed else [_in_mm(saw, limit, present, allowed)]
+
+
+def _in_mm(saw: Saw, limit: str, needed: int, allowed: int) -> Obstacle:
+    return Obstacle(saw.id, limit, needed / UNITS_PER_MM, allowed / UNITS_PER_MM, "mm", saw.may_refuse(limit))
 
 
 def good_face(saw: Saw) -> str | None:
