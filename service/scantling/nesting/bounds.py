@@ -8,12 +8,14 @@ bin packing problem with fixed orientation", Computers & Operations Research 34 
 """
 
 from dataclasses import dataclass
+from math import gcd
 from typing import Any
 
 import numpy as np
 
 from .sheets import SheetProblem
 
+_SHEET = 2**40  # one sheet's volume
 _MOST_FUNCTIONS = 160  # of one direction; thinned evenly above that
 _MOST_NODES = 20_000  # of the search for the cheapest cover
 _CHUNK = 2_000_000  # cells of one block of pairs
@@ -33,15 +35,69 @@ def lower_bound(problem: SheetProblem) -> Bound:
     """Return the best of the bounds known here: volume under dual feasible functions, covered at least price."""
     if not problem.kinds:
         return Bound(0, 0)
-    single = [_sheets_alone(problem, t) for t in range(len(problem.stock))]
+    volumes = [_volumes_on(problem, t) for t in range(len(problem.stock))]
     largest = max(x * y for x, y in problem.sizes)
-    area = sum(k.area * k.demand for k in problem.kinds)
-    cost = cheapest_cover(problem, area)
-    sheets = -(-area // largest)
+    sheets = max(1, -(-sum(k.area * k.demand for k in problem.kinds) // largest))
+    cost = max(cheapest_cover(problem, subset) for subset in _stock_sets(problem))
     if len(problem.stock) == 1:
-        sheets = max(sheets, single[0])
-        cost = max(cost, single[0] * problem.costs[0])
-    return Bound(cost, max(1, sheets))
+        sheets = max(sheets, volumes[0].sheets)
+        cost = max(cost, sheets * problem.costs[0])
+    else:
+        cost = max(cost, _priced(problem, volumes))
+    return Bound(_payable(problem, cost), sheets)
+
+
+def _stock_sets(problem: SheetProblem) -> list[frozenset[int]]:
+    """All sheets, and every set of sheets to which some kind is confined."""
+    stocks = range(len(problem.stock))
+    sets = {frozenset(t for t in stocks if k.allowed[t]) for k in problem.kinds}
+    return sorted({*sets, frozenset(stocks)}, key=sorted)
+
+
+def _payable(problem: SheetProblem, cost: int) -> int:
+    """Round a bound up to the next amount that whole sheets can cost, as far as one price divides all."""
+    step = gcd(*problem.costs)
+    return -(-cost // step) * step if step else cost
+
+
+@dataclass(frozen=True, slots=True)
+class _Volumes:
+    """For one stock: the volume of each kind (None: not allowed there) in 2^40ths of a sheet, and the sheets needed."""
+
+    volume: tuple[int | None, ...]
+    sheets: int
+
+
+def _priced(problem: SheetProblem, volumes: list[_Volumes]) -> int:
+    """Price every piece by its volume on the sheet where that is cheapest; limited sheets are priced up and paid back.
+
+    For prices p that do not exceed the cost of an unlimited sheet, the sum over pieces of the least p x volume, less
+    quantity x (p - cost) for every limited sheet priced above its cost, is a lower bound (Lagrangian duality).
+    """
+    areas = [x * y for x, y in problem.sizes]
+    unlimited = [t for t, q in enumerate(problem.limits) if q is None]
+    best = 0
+    for rate in sorted({(problem.costs[t], areas[t]) for t in unlimited} or {(0, 1)}):
+        prices = []
+        for t, cost in enumerate(problem.costs):
+            level = rate[0] * areas[t] // rate[1]
+            prices.append(min(cost, level) if problem.limits[t] is None else max(cost, level))
+        for candidate in (prices, list(problem.costs)):
+            best = max(best, _dual_value(problem, volumes, candidate))
+    return best
+
+
+def _dual_value(problem: SheetProblem, volumes: list[_Volumes], prices: list[int]) -> int:
+    total = 0
+    for k, kind in enumerate(problem.kinds):
+        total += kind.demand * min(
+            p * v for p, v in ((prices[t], w.volume[k]) for t, w in enumerate(volumes)) if v is not None
+        )
+    value = -(-total // _SHEET)
+    for price, cost, limit in zip(prices, problem.costs, problem.limits, strict=True):
+        if limit is not None:
+            value -= limit * max(0, price - cost)
+    return value
 
 
 def _functions(capacity: int, sizes: Table) -> tuple[Table, Table]:
@@ -67,32 +123,35 @@ def _functions(capacity: int, sizes: Table) -> tuple[Table, Table]:
     return np.stack(rows), np.array(caps, dtype=np.int64)
 
 
-def _sheets_alone(problem: SheetProblem, stock: int) -> int:
-    """How many sheets of one stock the pieces that may lie on it need at least."""
-    shapes, seconds, demand = [], [], []
-    for kind in problem.kinds:
-        if len(kind.blocks[0].members) > 1:
-            continue
+def _volumes_on(problem: SheetProblem, stock: int) -> _Volumes:
+    """The volumes under the pair of functions that asks for most sheets, were all pieces to lie on this stock."""
+    indices, shapes, seconds, demand = [], [], [], []
+    volume: list[int | None] = [0 if k.allowed[stock] else None for k in problem.kinds]
+    for index, kind in enumerate(problem.kinds):
         permitted = [s for bit, s in enumerate(kind.shapes) if kind.allowed[stock] >> bit & 1]
-        if permitted:
+        if permitted and len(kind.blocks[0].members) == 1:
+            indices.append(index)
             shapes.append(permitted[0])
             seconds.append(permitted[-1])
             demand.append(kind.demand)
     if not shapes:
-        return 0
+        return _Volumes(tuple(volume), 0)
     width, height = problem.sizes[stock]
-    first, second = np.array(shapes, dtype=np.int64), np.array(seconds, dtype=np.int64)
-    count = np.array(demand, dtype=np.int64)
-    both = np.concatenate([first, second])
+    both = np.array([*shapes, *seconds], dtype=np.int64)
     f, f_cap = _functions(width, both[:, 0])
     g, g_cap = _functions(height, both[:, 1])
-    return _best_pair(f, f_cap, g, g_cap, count)
+    sheets, row, column = _best_pair(f, f_cap, g, g_cap, np.array(demand, dtype=np.int64))
+    n, capacity = len(shapes), int(f_cap[row]) * int(g_cap[column])
+    for i, index in enumerate(indices):
+        least = min(int(f[row, i]) * int(g[column, i]), int(f[row, n + i]) * int(g[column, n + i]))
+        volume[index] = least * _SHEET // capacity
+    return _Volumes(tuple(volume), sheets)
 
 
-def _best_pair(f: Table, f_cap: Table, g: Table, g_cap: Table, count: Table) -> int:
-    """The largest number of sheets over all pairs; a piece that may turn counts with its smaller volume."""
+def _best_pair(f: Table, f_cap: Table, g: Table, g_cap: Table, count: Table) -> tuple[int, int, int]:
+    """The largest number of sheets over all pairs, and the pair; a piece that may turn has its smaller volume."""
     n = len(count)
-    best = 0
+    best, most = (0, 0, 0), -1.0
     step = max(1, _CHUNK // (len(g) * n))
     for start in range(0, len(f), step):
         part = f[start : start + step]
@@ -100,25 +159,36 @@ def _best_pair(f: Table, f_cap: Table, g: Table, g_cap: Table, count: Table) -> 
         turned = part[:, None, n:] * g[None, :, n:]
         volume = (np.minimum(lying, turned) * count).sum(axis=2)
         capacity = f_cap[start : start + step, None] * g_cap[None, :]
-        best = max(best, int((-(-volume // capacity)).max()))
+        ratio = volume / capacity
+        at = int(ratio.argmax())
+        row, column = divmod(at, len(g))
+        if ratio[row, column] > most:
+            most = float(ratio[row, column])
+            best = (int(-(-volume[row, column] // capacity[row, column])), start + row, column)
     return best
 
 
-def cheapest_cover(problem: SheetProblem, area: int) -> int:
-    """The least cost of sheets that together have at least `area`: a covering knapsack, solved by branching.
+def cheapest_cover(problem: SheetProblem, stocks: frozenset[int]) -> int:
+    """The least cost of sheets of `stocks` with at least the area of the pieces that can come from no other.
 
-    Gives up after a fixed number of nodes with the fractional bound, which is lower. Stock that cannot cover the
-    area at all is taken as unlimited.
+    A covering knapsack, solved by branching. Gives up after a fixed number of nodes with the fractional bound, which
+    is lower. Stock that cannot cover the area at all is taken as unlimited.
     """
-    areas = [x * y for x, y in problem.sizes]
+    area = 0
+    for kind in problem.kinds:
+        if all(t in stocks for t, bits in enumerate(kind.allowed) if bits):
+            area += kind.area * kind.demand
+    own = sorted(stocks)
+    areas = [problem.sizes[t][0] * problem.sizes[t][1] for t in own]
+    costs = [problem.costs[t] for t in own]
     limits: list[int] = []
-    for size, limit in zip(areas, problem.limits, strict=True):
-        most = -(-area // size)
+    for size, t in zip(areas, own, strict=True):
+        most, limit = -(-area // size), problem.limits[t]
         limits.append(most if limit is None else min(limit, most))
     if sum(a * q for a, q in zip(areas, limits, strict=True)) < area:
         limits = [-(-area // a) for a in areas]
-    order = sorted(range(len(areas)), key=lambda t: (problem.costs[t] * 10**12 // areas[t], -areas[t]))
-    cover = _Cover([areas[t] for t in order], [problem.costs[t] for t in order], [limits[t] for t in order])
+    order = sorted(range(len(areas)), key=lambda i: (costs[i] * 10**12 // areas[i], -areas[i]))
+    cover = _Cover([areas[i] for i in order], [costs[i] for i in order], [limits[i] for i in order])
     return cover.solve(area)
 
 

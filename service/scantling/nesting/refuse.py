@@ -55,7 +55,7 @@ def _of_entry(entry: Plain, name: str, index: int) -> Iterator[RequestProblem]:
         value = entry.get(member)
         if value is None and member == "width":
             continue
-        if not _is_size(value) or value <= 0:
+        if value is None or not _is_size(value) or value <= 0:
             detail = f"{value!r} is not a size; a length above 0 mm is accepted"
             yield RequestProblem(pointer(name, index, member), detail, "out-of-range")
     oversize = entry.get("oversize", 0.0)

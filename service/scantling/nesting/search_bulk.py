@@ -12,7 +12,6 @@ from dataclasses import dataclass, field, replace
 from .kernel import RAW_STEPS, UNLIMITED, Search
 from .search import SearchState, kernel_costs
 from .sheet_trees import Tree, read_solution
-from .sheets import SheetProblem
 
 Sheet = tuple[int, ...]  # the kernel's numbers for one sheet
 

@@ -81,7 +81,8 @@ def build_problem(
     Pieces of one size and grain become one kind, sheets are taken as they are; the order of the input does not
     matter to the result but for the names it carries.
     """
-    stock = tuple(sorted((s for s in stock if s.quantity != 0), key=_stock_order))
+    in_stock = tuple(sorted((s for s in stock if s.quantity != 0), key=_stock_order))
+    stock = tuple(s for s in in_stock if min(usable(s, job.cutting.trim)) > 0)
     kerf = job.cutting.kerf
     sizes = tuple((x + kerf, y + kerf) for x, y in (usable(s, job.cutting.trim) for s in stock))
     unplaced: list[Unplaced] = []
@@ -91,7 +92,7 @@ def build_problem(
         if any(kind.allowed):
             kinds.append(kind)
         else:
-            unplaced.extend(_fits_nowhere(pieces[i], stock, job.cutting) for i in owners)
+            unplaced.extend(_fits_nowhere(pieces[i], in_stock, job.cutting) for i in owners)
     costs = tuple(_cost(s, priced) for s in stock)
     kinds.sort(key=lambda k: (-k.shapes[0][0] * k.shapes[0][1], k.shapes, k.allowed, k.owners))
     problem = SheetProblem(tuple(kinds), stock, sizes, costs, tuple(s.quantity for s in stock), job.cutting)

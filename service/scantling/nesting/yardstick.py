@@ -41,9 +41,9 @@ def _pack(problem: Problem) -> list[list[Box]] | None:
         rotation=turning,
     )
     for kind, (shapes, row) in enumerate(zip(problem.shapes, problem.allowed, strict=True)):
-        shape = next(s for s in range(SHAPES) if row[0] >> s & 1)
+        lying = next(s for s in range(SHAPES) if row[0] >> s & 1)
         for _ in range(problem.demand[kind]):
-            packer.add_rect(*shapes[shape], rid=kind)
+            packer.add_rect(*shapes[lying], rid=kind)
     packer.add_bin(*problem.stock_sizes[0], count=sum(problem.demand))
     packer.pack()
     sheets: dict[int, list[Box]] = {}
