@@ -89,3 +89,12 @@ def test_nothing_is_nested_twice_when_the_first_can_be_cut(saws) -> None:
 
     nest_for_saws(JOB, saws, counted)
     assert calls == [JOB]
+
+
+def test_a_square_still_has_a_grain() -> None:
+    """Grain across a square's length: it is turned on a sheet with grain, and the checker holds the search to it."""
+    stock = (Stock("grained", 122_000, 122_000, price=3),)
+    job = Job((Piece("tile", 30_000, 30_000, 5, Grain.ACROSS),), stock, Cutting(300), effort=2_000)
+    nesting = nest(job)
+    assert check_nesting(job, nesting) == ()
+    assert {p.turned for layout in nesting.layouts for p in layout.placements} == {True}

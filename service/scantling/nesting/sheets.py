@@ -159,12 +159,13 @@ def _make_kind(
     pieces = dict(owners)
     shapes = tuple(_block_shape(b, pieces, cutting.kerf) for b in blocks)
     if not grouped and shapes[0] == shapes[1]:
-        shapes, blocks = shapes[:1], blocks[:1]
+        square = slice(1, 2) if first.grain is Grain.ACROSS else slice(0, 1)  # a square still has a grain
+        shapes, blocks = shapes[square], blocks[square]
     allowed = []
     for sheet, size in zip(stock, sizes, strict=True):
         bits = 0
         permitted = set.intersection(*(set(_orientations(p, sheet)) for _, p in owners))
-        if len(shapes) == 1 and permitted:
+        if grouped and len(shapes) == 1 and permitted:
             permitted = {False}
         for bit, (block, shape) in enumerate(zip(blocks, shapes, strict=True)):
             fits = shape[0] <= size[0] and shape[1] <= size[1]
