@@ -9,7 +9,6 @@ import time
 from collections.abc import Callable
 
 from pieces import MODULES, build
-
 from scantling.board import Assembly, RoleMaterial
 from scantling.dryfit import verify
 

@@ -1,7 +1,6 @@
 """The bars of the dry fit: ms with room for a busy machine, and growth that a busy machine does not change."""
 
 from bench.bench_dryfit import TARGETS, best, measure, row_of_frames
-
 from scantling.dryfit import verify
 
 BUSY = 4.0  # a shared machine may be this much slower than the one the targets were set on

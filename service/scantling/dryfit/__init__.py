@@ -5,6 +5,7 @@ from .proofs import Proof, Ranges, prove
 from .result import DryFit
 from .settings import Barrel, DryfitSettings, Load, Tool
 from .verify import verify
+from .work_order import WorkStep, work_order
 
 __all__ = [
     "Barrel",
@@ -14,8 +15,10 @@ __all__ = [
     "Proof",
     "Ranges",
     "Tool",
+    "WorkStep",
     "dry_fits",
     "prove",
     "settings_from_plain",
     "verify",
+    "work_order",
 ]

@@ -24,7 +24,8 @@ class OrderStep:
     """One step: the parts it brings, one by one if alike, to what of the piece, from where, and what is driven.
 
     `off` is the direction in which they would come off again: they arrive against it; None where no straight way was
-    found. `tools` names the tool of each fastener. `joints` are those made in this step.
+    found. `tools` names the tool of each fastener. `joints` are those made in this step, `built` all parts that stand
+    together after it.
     """
 
     number: int
@@ -34,6 +35,7 @@ class OrderStep:
     fasteners: tuple[str, ...]
     tools: tuple[str, ...]
     joints: tuple[str, ...]
+    built: tuple[str, ...] = ()
     text: str = ""
 
     def to_plain(self) -> dict[str, Any]:
@@ -228,6 +230,7 @@ class _Forward:
             tuple(self.a.fasteners[q].id for q, _ in chosen),
             tuple(tools[t].id for _, t in chosen),
             tuple(j.id for j in made),
+            scene.ids(*bits(brings | to)),
         )
         self.steps.append(step)
 
@@ -249,6 +252,7 @@ def _gathered(steps: Sequence[OrderStep], scene: Scene) -> Iterator[OrderStep]:
                 fasteners=held.fasteners + step.fasteners,
                 tools=held.tools + step.tools,
                 joints=held.joints + step.joints,
+                built=step.built,
             )
             continue
         if held is not None:

@@ -1,0 +1,201 @@
+"""The order of work: each step of assembly with which way the work lies, how it is held, and what comes before it.
+
+Of all attitudes the ones are taken in which screws go downwards, parts are laid on rather than held up, and the work
+stands by itself; and of all such ways the one that turns the work least often (a shortest path over the steps).
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from scantling.board import Assembly, Easing, Part, Recess
+
+from .attitude import ATTITUDES, Attitude, Footing
+from .order import Order, OrderStep
+from .scene import Scene
+from .settings import DryfitSettings
+from .step_words import listed
+
+HARD = ("loose", "sliding", "hinged")
+ALONG = 0.7  # within about 45°
+TURN_COST = 3.0
+UNSTABLE_COST = 2.0
+SIDE_WORDS = {
+    "start": "start end", "end": "other end", "near": "near edge", "far": "far edge", "back": "back", "face": "face",
+}  # fmt: skip
+SQUARE_MM = 1.0  # how equal two diagonals shall be: practice
+
+
+@dataclass(frozen=True, slots=True)
+class WorkStep:
+    """One step of work: what comes before it, which way the work lies, how it is held, and the proof at its end."""
+
+    number: int
+    text: str
+    attitude: str
+    turned: bool
+    before: tuple[str, ...]
+    held: tuple[str, ...]
+    proof: str | None
+
+    def to_plain(self) -> dict[str, Any]:
+        """Return the step as JSON members."""
+        return {
+            "number": self.number,
+            "text": self.text,
+            "attitude": self.attitude,
+            "turned": self.turned,
+            "before": list(self.before),
+            "held": list(self.held),
+            "proof": self.proof,
+        }
+
+
+def work_order(assembly: Assembly, order: Order, settings: DryfitSettings) -> list[WorkStep]:
+    """Return the order of work for an order of assembly; empty where there is no order."""
+    scene = Scene.of(assembly, settings)
+    footing = Footing(scene)
+    attitudes = _attitudes(scene, footing, order.steps)
+    met: set[str] = set()
+    braced: set[frozenset[str]] = set()
+    found = []
+    for i, (step, attitude) in enumerate(zip(order.steps, attitudes, strict=True)):
+        same_work = i > 0 and bool(set(order.steps[i - 1].built) & set(step.built))
+        turned = same_work and attitudes[i - 1] is not attitude
+        fresh = [p for p in step.built if p not in met]
+        met.update(fresh)
+        before = _before([assembly.parts[p] for p in fresh])
+        if _glued(assembly, step) and not (same_work and _glued(assembly, order.steps[i - 1]) and step.fasteners):
+            before = (*before, "Try it dry, the screws started by hand, before any glue is spread.")
+        held = _held(scene, footing, step, attitude, settings.hands)
+        proof = _proof(scene, step, braced)
+        found.append(WorkStep(step.number, step.text, attitude.says, turned, before, held, proof))
+    return found
+
+
+def _attitudes(scene: Scene, footing: Footing, steps: Sequence[OrderStep]) -> list[Attitude]:
+    """Choose an attitude for every step: the cheapest sequence, turning included."""
+    if not steps:
+        return []
+    costs = [[_cost(scene, footing, s, a) for a in ATTITUDES] for s in steps]
+    best, came = [costs[0]], [[0] * len(ATTITUDES)]
+    for i in range(1, len(steps)):
+        turn = TURN_COST if set(steps[i - 1].built) & set(steps[i].built) else 0.0
+        row, origin = [], []
+        for k in range(len(ATTITUDES)):
+            ways = [(best[-1][j] + (0.0 if j == k else turn), j != k, j) for j in range(len(ATTITUDES))]
+            least = min(ways)
+            row.append(least[0] + costs[i][k])
+            origin.append(least[2])
+        best.append(row)
+        came.append(origin)
+    k = min(range(len(ATTITUDES)), key=lambda j: (best[-1][j], j))
+    chosen = [k]
+    for i in range(len(steps) - 1, 0, -1):
+        k = came[i][k]
+        chosen.append(k)
+    return [ATTITUDES[k] for k in reversed(chosen)]
+
+
+def _cost(scene: Scene, footing: Footing, step: OrderStep, attitude: Attitude) -> float:
+    """Return how awkward a step is in an attitude: screws upwards, parts held up, work that does not stand."""
+    cost = 0.0
+    down = attitude.down
+    drives = {scene.assembly.fasteners[f].direction for f in step.fasteners}
+    for d in drives:
+        cost = max(cost, _awkward(_dot(d, down), 2.0, 9.0))
+    if step.off is not None and step.brings:
+        comes_down = -_dot(step.off, down)
+        rests = comes_down < -ALONG and footing.lowest(
+            _indexes(scene, step.brings), _indexes(scene, step.built), attitude
+        )
+        cost += 1.0 if rests else _awkward(comes_down, 1.0, 6.0)
+    if not footing.stands(_indexes(scene, step.built), attitude):
+        cost += UNSTABLE_COST
+    return cost
+
+
+def _indexes(scene: Scene, ids: Sequence[str]) -> list[int]:
+    return [scene.index[p] for p in ids]
+
+
+def _awkward(downwards: float, sideways: float, upwards: float) -> float:
+    return 0.0 if downwards > ALONG else sideways if downwards > -ALONG else upwards
+
+
+def _dot(a: Sequence[float], b: Sequence[float]) -> float:
+    return sum(x * y for x, y in zip(a, b, strict=True))
+
+
+def _glued(assembly: Assembly, step: OrderStep) -> bool:
+    return any(assembly.joints[j].glued for j in step.joints)
+
+
+def _before(parts: Sequence[Part]) -> tuple[str, ...]:
+    """Say what is done to parts before they are brought, alike ones together."""
+    rows: dict[str, list[str]] = {}
+    for part in parts:
+        for job in _jobs(part):
+            rows.setdefault(job, []).append(part.id)
+    if not parts:
+        return ()
+    label = f"Label {listed([p.id for p in parts])}."
+    return (label, *(f"{listed(ids)}: {job}." for job, ids in rows.items()))
+
+
+def _jobs(part: Part) -> list[str]:
+    recesses = [c for c in part.cuts if isinstance(c, Recess)]
+    jobs = []
+    if recesses:
+        kinds = sorted({c.kind for c in recesses})
+        jobs.append(
+            f"cut the {len(recesses)} recesses ({listed(kinds)})" if len(recesses) > 1 else f"cut the {kinds[0]}"
+        )
+    eased = [c.edge for c in part.cuts if isinstance(c, Easing)]
+    if eased:
+        jobs.append(f"ease {listed(eased)}")
+    if part.shows != "neither":
+        jobs.append("sand what will be seen")
+    if part.seal:
+        jobs.append(f"seal the {listed([SIDE_WORDS[s] for s in part.seal])}, with tape where glue goes")
+    return jobs
+
+
+def _held(scene: Scene, footing: Footing, step: OrderStep, attitude: Attitude, hands: int) -> tuple[str, ...]:
+    """Say what holds the work and what is brought, for as many people as there are."""
+    said = []
+    base = [p for p in step.built if p not in step.brings]
+    if base and not footing.stands(_indexes(scene, base), attitude):
+        what = listed(base) if len(base) < 4 else f"the work round {base[0]}"
+        said.append(f"Clamp {what} to the bench, or prop it up: lying or standing so it would fall over.")
+    if step.off is None or not step.brings:
+        return tuple(said)
+    comes_down = -_dot(step.off, attitude.down)
+    who = "a second person" if hands > 1 else "a clamp or a cleat screwed on for the time being"
+    if comes_down < -ALONG:
+        if footing.lowest(_indexes(scene, step.brings), _indexes(scene, step.built), attitude):
+            said.append(f"Lay {listed(step.brings)} on the bench and set the work down on it.")
+        else:
+            said.append(f"A prop or {who} holds {listed(step.brings)} up from below.")
+    elif comes_down < ALONG and step.fasteners:
+        said.append(f"{who[0].upper()}{who[1:]} holds {listed(step.brings)} until the first two screws are in.")
+    return tuple(said)
+
+
+def _proof(scene: Scene, step: OrderStep, braced: set[frozenset[str]]) -> str | None:
+    """Return the check that ends a frame: the step that ties two parts already standing together closes one."""
+    tied = [
+        next(p for p in j.parts if p not in step.brings)
+        for j in (scene.assembly.joints[i] for i in step.joints)
+        if j.kind.value not in HARD and any(p in step.brings for p in j.parts) and not set(j.parts) <= set(step.brings)
+    ]
+    pairs = {frozenset((a, b)) for a in tied for b in tied if a != b}
+    fresh = pairs - braced
+    braced |= pairs
+    if not fresh:
+        return None
+    names = listed(sorted(min(fresh, key=sorted)))
+    return (
+        f"Measure both diagonals between {names}: they shall agree within {SQUARE_MM:.0f} mm. If not, push the longer"
+        " one together with a clamp before the last screw is tight or the glue sets."
+    )
