@@ -6,11 +6,12 @@ from typing import Any
 from scantling.kit import INTERFACE, Module, hook
 
 from .corner import CornerSeat
+from .low_table import LowTable
 from .seating import LeaningSeat
 from .shelving import Bookcase
 from .storage import StorageFootstool
 
-MODULES: tuple[type[Module[Any]], ...] = (Bookcase, CornerSeat, LeaningSeat, StorageFootstool)
+MODULES: tuple[type[Module[Any]], ...] = (Bookcase, CornerSeat, LeaningSeat, LowTable, StorageFootstool)
 
 
 class FurniturePlugin:
