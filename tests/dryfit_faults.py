@@ -599,7 +599,7 @@ def rails_that_cover_each_others_heads():
     return piece
 
 
-@fault("part-trapped", ("bolt",))
+@fault("part-trapped", ("bolt",), also=("lid-tips",))
 def a_waisted_bolt_in_a_closed_window():
     piece = empty()
     plate = piece.part("plate", 300, 200, "ply").put(x0=0, y0=0, z0=0)
@@ -611,7 +611,7 @@ def a_waisted_bolt_in_a_closed_window():
     return piece
 
 
-@fault("part-trapped", ("bolt",))
+@fault("part-trapped", ("bolt",), also=("lid-tips",))
 def a_bolt_in_a_window_under_a_lath():
     piece = a_waisted_bolt_in_a_closed_window()
     piece.glue(block(piece, "lath", (300, 40), (0, 0, 18)), piece.parts["plate"])
@@ -748,3 +748,48 @@ def a_board_on_its_corner():
     for part in (a, b):
         part.turn("x", 20, (0, 0, 0)).turn("y", 20, (0, 0, 0))
     return piece
+
+
+def _with_a_cushion(piece, z):
+    from scantling.board import Cushion
+
+    piece.cushions = [Cushion("pad", "seat", (0.0, 0.0, z), 436.0, 300.0, 60.0, 40.0, True, "nothing")]
+    return piece
+
+
+@fault("loose-part-slides", ("lid",), value=4)
+def a_lid_without_cleats_under_a_cushion():
+    return _with_a_cushion(box(), 300.0)
+
+
+@fault("loose-part-slides", ("pad",), value=4)
+def a_pad_left_lying_on_the_seat():
+    piece = bench()
+    piece.promises = []
+    piece.loose(block(piece, "pad", (100, 100), (300, 100, 418)), piece.parts["seat"])
+    return piece
+
+
+def _stool_with_a_wide_lid(overhang):
+    piece = empty()
+    base = piece.part("base", 436, 300, "ply").put(x0=0, y0=0, z0=0)
+    for k, x in enumerate((100, 318)):
+        wall = piece.part(f"wall {k}", 264, 300, "ply").lay("z", "y").put(x0=x, y0=0, z0=18)
+        piece.glue(base, wall)
+    lid = piece.part("lid", 236 + 2 * overhang, 300, "ply").put(xc=218, y0=0, z0=282)
+    for k in (0, 1):
+        piece.loose(lid, piece.parts[f"wall {k}"])
+    for k, (x, y) in enumerate(((118, 0), (118, 262))):
+        stop = piece.part(f"stop {k}", 200, 38, "pine").lay("x", "y").put(x0=x, y0=y, z1=282)
+        piece.glue(stop, lid)
+    return piece
+
+
+@fault("lid-tips", ("lid", "stop 0", "stop 1"), also=("loose-part-slides",), person_kg=60.0)
+def a_lid_far_beyond_its_walls():
+    return _with_a_cushion(_stool_with_a_wide_lid(90.0), 300.0)
+
+
+@fault("lid-tips", ("lid", "stop 0", "stop 1"), also=("loose-part-slides",))
+def a_lid_a_little_beyond_its_walls():
+    return _stool_with_a_wide_lid(60.0)

@@ -58,7 +58,7 @@ class Balance:
 def balance(scene: Scene) -> Balance:
     """Return how the piece stands on its lowest points, empty and under every load."""
     mass, centre = scene.assembly.mass_and_centre()
-    support = _hull(_floor_points(scene))
+    support = hull(_floor_points(scene))
     given = scene.settings.loads
     loads = tuple(sitters(scene.assembly, scene.settings.person_kg)) if given is None else given
     tips: list[Tip] = []
@@ -92,7 +92,7 @@ def _floor_points(scene: Scene) -> list[Flat]:
     ]
 
 
-def _hull(points: Sequence[Flat]) -> tuple[Flat, ...]:
+def hull(points: Sequence[Flat]) -> tuple[Flat, ...]:
     """Return the convex hull anticlockwise (monotone chain), points within 1e-6 mm of a line left out."""
     ordered = sorted({(round(x, 6), round(y, 6)) for x, y in points})
     if len(ordered) < 3:
@@ -101,7 +101,7 @@ def _hull(points: Sequence[Flat]) -> tuple[Flat, ...]:
     def half(row: Sequence[Flat]) -> list[Flat]:
         chain: list[Flat] = []
         for p in row:
-            while len(chain) > 1 and _turn(chain[-2], chain[-1], p) <= 1e-6:
+            while len(chain) > 1 and turn(chain[-2], chain[-1], p) <= 1e-6:
                 chain.pop()
             chain.append(p)
         return chain[:-1]
@@ -109,7 +109,8 @@ def _hull(points: Sequence[Flat]) -> tuple[Flat, ...]:
     return tuple(half(ordered) + half(ordered[::-1]))
 
 
-def _turn(a: Flat, b: Flat, c: Flat) -> float:
+def turn(a: Flat, b: Flat, c: Flat) -> float:
+    """Return twice the area of a triangle, positive when it runs anticlockwise."""
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
@@ -119,7 +120,7 @@ def _tips(load: str, centre: Point, support: tuple[Flat, ...], floor: float) -> 
         return
     height = max(centre[2] - floor, 1e-9)
     for a, b in zip(support, (*support[1:], support[0]), strict=True):
-        inside = _turn(a, b, (centre[0], centre[1])) / hypot(b[0] - a[0], b[1] - a[1])
+        inside = turn(a, b, (centre[0], centre[1])) / hypot(b[0] - a[0], b[1] - a[1])
         yield Tip(load, degrees(atan2(inside, height)), a, b, _towards(a, b))
 
 
@@ -171,4 +172,4 @@ def balance_findings(scene: Scene, found: Balance) -> Iterator[Finding]:
 def _width(support: Sequence[Flat]) -> float:
     """Return the least width of the support polygon."""
     sides = zip(support, (*support[1:], support[0]), strict=True)
-    return min(max(_turn(a, b, p) for p in support) / hypot(b[0] - a[0], b[1] - a[1]) for a, b in sides)
+    return min(max(turn(a, b, p) for p in support) / hypot(b[0] - a[0], b[1] - a[1]) for a, b in sides)

@@ -5,6 +5,7 @@ from scantling.findings import Finding, ranked
 
 from .balance import balance, balance_findings
 from .joints import adrift, joint_findings, meetings, near_misses, overlap_findings
+from .loose import lying, lying_findings
 from .order import Assembling, order_findings
 from .promises import promise_findings
 from .replay import given_order_findings
@@ -46,6 +47,7 @@ def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
         assembling = Assembling(scene)
         order = assembling.order()
         found += [*order_findings(assembling), *given_order_findings(assembling)]
+        found += lying_findings(assembling, lying(assembling))
     groups = tuple(alike(list(assembly.parts.values())))
     touching = {(scene.parts[i].id, scene.parts[j].id): tuple(patches) for (i, j), patches in scene.contacts.items()}
     return DryFit(tuple(ranked(found)), order, stands, tuple(meets), tuple(screws), groups, touching)

@@ -16,7 +16,7 @@ from .scene import Scene
 from .settings import DryfitSettings
 from .step_words import listed
 
-HARD = ("loose", "sliding", "hinged")
+FREE = ("loose", "sliding", "hinged")
 ALONG = 0.7  # within about 45°
 TURN_COST = 3.0
 UNSTABLE_COST = 2.0
@@ -109,7 +109,8 @@ def _cost(scene: Scene, footing: Footing, step: OrderStep, attitude: Attitude) -
         rests = comes_down < -ALONG and footing.lowest(
             _indexes(scene, step.brings), _indexes(scene, step.built), attitude
         )
-        cost += 1.0 if rests else _awkward(comes_down, 1.0, 6.0)
+        loose = not step.fasteners and all(scene.assembly.joints[j].kind.value in FREE for j in step.joints)
+        cost += _awkward(comes_down, 9.0, 12.0) if loose else 1.0 if rests else _awkward(comes_down, 1.0, 6.0)
     if not footing.stands(_indexes(scene, step.built), attitude):
         cost += UNSTABLE_COST
     return cost
@@ -187,7 +188,7 @@ def _proof(scene: Scene, step: OrderStep, braced: set[frozenset[str]]) -> str | 
     tied = [
         next(p for p in j.parts if p not in step.brings)
         for j in (scene.assembly.joints[i] for i in step.joints)
-        if j.kind.value not in HARD and any(p in step.brings for p in j.parts) and not set(j.parts) <= set(step.brings)
+        if j.kind.value not in FREE and any(p in step.brings for p in j.parts) and not set(j.parts) <= set(step.brings)
     ]
     pairs = {frozenset((a, b)) for a in tied for b in tied if a != b}
     fresh = pairs - braced
