@@ -163,10 +163,14 @@ def test_a_homogeneous_grid_is_found():
 
 def test_order_of_the_input_does_not_matter():
     draw = random.Random(5)
-    pieces = [piece(f"p{i:02}", draw.randrange(100, 900), draw.randrange(60, 500), draw.randrange(1, 4)) for i in range(15)]
+    pieces = [
+        piece(f"p{i:02}", draw.randrange(100, 900), draw.randrange(60, 500), draw.randrange(1, 4)) for i in range(15)
+    ]
     asked = job(pieces, kerf=3.2, trim=10)
     shuffled = replace(asked, pieces=tuple(draw.sample(pieces, len(pieces))))
-    plain = [nesting_to_plain(j, found, cutting_plan(j, found), "USD") for j in (asked, shuffled) for found in [nest(j)]]
+    plain = [
+        nesting_to_plain(j, found, cutting_plan(j, found), "USD") for j in (asked, shuffled) for found in [nest(j)]
+    ]
     assert plain[0] == plain[1]
 
 
@@ -259,7 +263,9 @@ def test_stages_and_the_first_cut(stages, first):
 
 def test_more_effort_is_never_worse():
     draw = random.Random(11)
-    pieces = [piece(f"p{i}", draw.randrange(150, 900), draw.randrange(80, 500), draw.randrange(1, 6)) for i in range(20)]
+    pieces = [
+        piece(f"p{i}", draw.randrange(150, 900), draw.randrange(80, 500), draw.randrange(1, 6)) for i in range(20)
+    ]
     costs = [nest(job(pieces, kerf=3.2, trim=10, effort=e)).objective for e in (1, 5_000, 40_000, 200_000)]
     assert costs == sorted(costs, reverse=True)
 

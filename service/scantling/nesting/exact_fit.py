@@ -1,153 +1,186 @@
-"""Layouts that fit only if every cut is on its line and the stock is not a hair short.
+"""Rows that fit on paper with nothing to spare.
 
-A row of parts needs their sizes and a kerf between them. Each cut may be off by the cutting error, and a panel may be
-short by what its standard allows; where what is left over is less than that, the layout is an exact fit.
+Every saw cut is off by a little and panels come out a little short. A row is called an exact fit when what is left
+in it is less than its cuts times the cutting error and the sheet's shortfall. Both figures are common practice, not
+published data.
 """
 
 from collections import Counter
-from collections.abc import Callable
 from dataclasses import dataclass, replace
-from functools import cache
 
 from scantling.findings import Finding, Severity
-from scantling.tables import load_table
 
-from .nouns import Cutting, Job, Layout, Nesting, Node, Stock
+from .nouns import Job, Layout, Nesting, Node, Piece
 
-_LIMIT = 6  # findings, the tightest first
+SHORTFALL = 159  # 1/16 in; how much smaller a panel may be than its name, practice
+_MOST_FINDINGS = 3
 
 
 @dataclass(frozen=True, slots=True)
-class Tightness:
-    """How much is left along one axis of a layout, what it should be, and the parts of the tightest row (0.01 mm)."""
+class Row:
+    """Pieces side by side along an axis: how much room is left and how much would be prudent."""
 
     axis: str
-    left: int
+    parts: tuple[str, ...]
+    slack: int
     margin: int
     cuts: int
-    row: tuple[str, ...]
-
-    @property
-    def short(self) -> int:
-        """How much is wanting; nothing when not above 0."""
-        return self.margin - self.left
 
 
-@cache
-def panel_shortfall() -> int:
-    """Return by how much a panel may be shorter than it is called, in 0.01 mm (PS 1, tolerance on size)."""
-    rows = load_table("panel_tolerances").rows
-    inches = next(row.number("value") for row in rows if row.text("what") == "length and width, under")
-    return round(inches * 2540)
-
-
-def tight_axes(layout: Layout, stock: Stock, cutting: Cutting) -> list[Tightness]:
-    """Return the axes along which a layout is an exact fit."""
-    found = []
-    for axis in ("x",) if layout.tree is None else ("x", "y"):
-        size, row, cuts = _longest_row(layout, axis, cutting.kerf)
-        room = _room(stock, axis, cutting)
-        margin = cuts * cutting.cutting_error + _shortfall(stock, axis, cutting)
-        if row and room - size < margin:
-            found.append(Tightness(axis, room - size, margin, cuts, row))
-    return found
-
-
-def find_exact_fits(job: Job, nesting: Nesting, again: Callable[[Job], Nesting] | None = None) -> list[Finding]:
-    """Return a finding for each exact fit, naming the smallest change of one part that gives it its margin.
-
-    `again` nests a job; with it, what the same parts need when the margin is kept is worked out once and told.
-    """
-    stocks = {s.id: s for s in job.stock}
-    tight = [
-        (number, layout, t)
-        for number, layout in enumerate(nesting.layouts, start=1)
-        for t in tight_axes(layout, stocks[layout.stock], job.cutting)
-    ]
-    if not tight:
+def tight_rows(job: Job, layout: Layout) -> list[Row]:
+    """Return the rows of a layout that leave less than is prudent, the tightest first."""
+    if layout.tree is None:
         return []
-    with_it = "" if again is None else _told(nesting, again(with_margin(job)))
-    tight.sort(key=lambda x: (-x[2].short, x[0], x[2].axis))
-    return [_finding(number, layout, t, with_it) for number, layout, t in tight[:_LIMIT]]
+    node = inside_trim(layout.tree)
+    rows = _rows(node, {"x": 0, "y": 0}, job)
+    return sorted((r for r in rows if r.slack < r.margin), key=lambda r: (r.slack - r.margin, r.parts))
+
+
+def inside_trim(root: Node) -> Node:
+    """The usable part of a sheet: what is left when only one child bears parts and the others are trim."""
+    node = root
+    while node.children:
+        bearing = [c for c in node.children if parts_of(c)]
+        others = [c for c in node.children if c not in bearing]
+        if len(bearing) != 1 or any(c.kept for c in others):
+            return node
+        node = bearing[0]
+    return node
+
+
+def _rows(node: Node, spare: dict[str, int], job: Job) -> list[Row]:
+    """All rows below a node; `spare` is by how much the node itself could still grow along each axis."""
+    bearing = [c for c in node.children if parts_of(c)]
+    if not bearing or node.axis is None:
+        return []
+    kerf, axis = job.cutting.kerf, node.axis
+    used = sum(extent_of(c, axis) for c in bearing) + (len(bearing) - 1) * kerf
+    slack = extent_of(node, axis) - used + spare[axis]
+    cuts = len(bearing) - (slack == 0)
+    rows = []
+    if len(bearing) > 1:
+        names = tuple(dict.fromkeys(p for c in bearing for p in parts_of(c)))
+        margin = cuts * job.cutting.cutting_error + shortfall(job, axis)
+        rows.append(Row(axis, names, slack, margin, cuts))
+    inner = {**spare, axis: slack}
+    return rows + [row for child in bearing for row in _rows(child, inner, job)]
+
+
+def shortfall(job: Job, axis: str) -> int:
+    """By how much a sheet may be short along an axis after the trim has taken its share."""
+    trim = job.cutting.trim
+    off = trim.start + trim.end if axis == "x" else trim.near + trim.far
+    return max(0, SHORTFALL - off)
+
+
+def extent_of(node: Node, axis: str) -> int:
+    """Extent of a node along an axis."""
+    return node.along_x if axis == "x" else node.along_y
+
+
+def parts_of(node: Node) -> tuple[str, ...]:
+    """The parts on a node, in order."""
+    if node.part is not None:
+        return (node.part,)
+    return tuple(p for c in node.children for p in parts_of(c))
+
+
+def has_tight_rows(job: Job, nesting: Nesting) -> bool:
+    """True where any row of any layout leaves less than is prudent."""
+    return any(tight_rows(job, layout) for layout in nesting.layouts)
 
 
 def with_margin(job: Job) -> Job:
-    """Return the job with every kerf wider by the cutting error and every panel shorter by what it may be short."""
-    cutting = replace(job.cutting, kerf=job.cutting.kerf + job.cutting.cutting_error)
+    """The same job as a careful person would lay it out: cuts wider by the error, sheets short by the shortfall."""
+    short_x, short_y = shortfall(job, "x"), shortfall(job, "y")
     stock = tuple(
-        replace(
-            s,
-            length=s.length - _shortfall(s, "x", job.cutting),
-            width=None if s.width is None else s.width - _shortfall(s, "y", job.cutting),
-        )
+        s if s.width is None else replace(s, length=max(1, s.length - short_x), width=max(1, s.width - short_y))
         for s in job.stock
     )
-    return replace(job, cutting=cutting, stock=stock)
+    cutting = replace(job.cutting, kerf=job.cutting.kerf + job.cutting.cutting_error)
+    return replace(job, stock=stock, cutting=cutting)
 
 
-def _longest_row(layout: Layout, axis: str, kerf: int) -> tuple[int, tuple[str, ...], int]:
-    """Return the size of the row that needs most along an axis, kerfs included, its parts, and its cuts."""
-    if layout.tree is not None:
-        return _row_of(layout.tree, axis, kerf)
-    parts = sorted(layout.placements, key=lambda p: p.x)
-    if not parts:
-        return 0, (), 0
-    whole = parts[-1].x + parts[-1].length - parts[0].x
-    return whole, tuple(p.part for p in parts), len(parts) - 1
+def exact_fit_findings(job: Job, nesting: Nesting, careful: Nesting | None) -> list[Finding]:
+    """Tell of the tightest rows; `careful` is the nesting of the job with the margin."""
+    found: dict[tuple[str, ...], tuple[Row, Layout]] = {}
+    for layout in nesting.layouts:
+        for row in tight_rows(job, layout):
+            if row.parts not in found or row.slack < found[row.parts][0].slack:
+                found[row.parts] = (row, layout)
+    tightest = sorted(found.values(), key=lambda x: (x[0].slack - x[0].margin, x[0].parts))[:_MOST_FINDINGS]
+    return [_tight(job, row, layout, nesting, careful) for row, layout in tightest]
 
 
-def _row_of(node: Node, axis: str, kerf: int) -> tuple[int, tuple[str, ...], int]:
-    if node.part is not None:
-        return (node.along_x if axis == "x" else node.along_y), (node.part,), 0
-    rows = [row for child in node.children if (row := _row_of(child, axis, kerf))[1]]
-    if not rows:
-        return 0, (), 0
-    if node.axis != axis:
-        return max(rows, key=lambda r: (r[0], r[2]))
-    size = sum(r[0] for r in rows) + (len(rows) - 1) * kerf
-    return size, tuple(part for r in rows for part in r[1]), sum(r[2] for r in rows) + len(rows) - 1
-
-
-def _room(stock: Stock, axis: str, cutting: Cutting) -> int:
-    trim = cutting.trim
-    if axis == "x":
-        return stock.length - trim.start - trim.end
-    return (stock.width or 0) - trim.near - trim.far
-
-
-def _shortfall(stock: Stock, axis: str, cutting: Cutting) -> int:
-    """Return how much shorter than called a stock may be; what is on hand was measured, and trim makes up for it."""
-    if stock.width is None or stock.offcut:
-        return 0
-    trim = cutting.trim.end if axis == "x" else cutting.trim.far
-    return max(0, panel_shortfall() - trim)
-
-
-def _finding(number: int, layout: Layout, tight: Tightness, with_it: str) -> Finding:
-    part, times = max(Counter(tight.row).items(), key=lambda item: (item[1], item[0]))
-    change = -(-tight.short // times)
-    along = "length" if tight.axis == "x" else "width"
-    row = ", ".join(f"{n} × {p}" for p, n in Counter(tight.row).items())
+def _tight(job: Job, row: Row, layout: Layout, nesting: Nesting, careful: Nesting | None) -> Finding:
+    across = "length" if row.axis == "x" else "width"
+    names = ", ".join(row.parts[:4]) + (" …" if len(row.parts) > 4 else "")
+    message = (
+        f"A row along the {across} of “{layout.stock}” ({names}) leaves {row.slack / 100:g} mm; {row.cuts} cuts that "
+        f"may be {job.cutting.cutting_error / 100:g} mm off and a sheet that may be short want {row.margin / 100:g} mm."
+    )
+    if careful is not None:
+        message += " " + _proofs(nesting, careful)
     return Finding(
         "exact-fit",
         Severity.WARNING,
-        f"Layout {number} of {layout.stock}: {row} leave {tight.left / 100:g} mm along its {along}; {tight.cuts} cuts "
-        f"and the stock's own tolerance may take {tight.margin / 100:g} mm.{with_it}",
-        parts=tuple(sorted(set(tight.row))),
-        value=tight.left / 100,
-        limit=tight.margin / 100,
+        message,
+        parts=row.parts,
+        value=row.slack / 100,
+        limit=row.margin / 100,
         unit="mm",
-        source="cutting error as stated or 0.5 mm a cut (practice); panels 1/16 in under, PS 1",
-        remedy=f"Measure the stock; or make {part} {change / 100:g} mm smaller along the {along} of the stock.",
+        source="practice",
+        remedy=_smallest_change(job, row, layout),
     )
 
 
-def _told(nesting: Nesting, safe: Nesting) -> str:
-    """Say what the margin would cost."""
-    count, safe_count = (sum(x.count for x in n.layouts) for n in (nesting, safe))
-    if safe.unplaced and not nesting.unplaced:
-        return " With that margin not every part finds a place."
-    proof = ", proved" if safe.proven_minimal else ""
-    if safe_count == count and safe.objective == nesting.objective:
-        return f" There is a way with that margin from as much stock ({count}{proof}): nest with it."
-    return f" With that margin it takes {safe_count} instead of {count}{proof}."
+def _proofs(nesting: Nesting, careful: Nesting) -> str:
+    exact, wary = count_sheets(nesting), count_sheets(careful)
+    proved = "proved least" if nesting.proven_minimal else "not proved least"
+    if careful.unplaced:
+        return f"As sized: {exact} sheets ({proved}); with that margin some parts fit no sheet."
+    again = "proved least" if careful.proven_minimal else "not proved least"
+    return f"As sized: {exact} sheets ({proved}); with that margin: {wary} sheets ({again})."
+
+
+def count_sheets(nesting: Nesting) -> int:
+    """How many sheets a nesting takes."""
+    return sum(layout.count for layout in nesting.layouts if layout.tree is not None)
+
+
+def _smallest_change(job: Job, row: Row, layout: Layout) -> str:
+    """Name the one size whose reduction gives the row its margin with the least change."""
+    pieces = {p.id: p for p in job.pieces}
+    counts: Counter[tuple[str, str]] = Counter()
+    assert layout.tree is not None  # noqa: S101 - rows come from trees
+    for placement in layout.placements:
+        if placement.part in row.parts:
+            along = "length" if (row.axis == "x") is not placement.turned else "width"
+            counts[placement.part, along] += 1
+    best: tuple[int, str, str] | None = None
+    for name, word in sorted(counts):
+        times = _most_in_row(layout.tree, name, row)
+        if times:
+            cut = -(-(row.margin - row.slack) // times)
+            if best is None or cut < best[0]:
+                best = (cut, name, word)
+    if best is None:
+        return "Trim less, use a thinner blade, or make one of these parts smaller."
+    size = size_of(pieces[best[1]], best[2]) - best[0]
+    return (
+        f"Make “{best[1]}” {best[0] / 100:g} mm smaller in {best[2]} ({size / 100:g} mm) and it fits with the margin."
+    )
+
+
+def size_of(piece: Piece, word: str) -> int:
+    """A piece's length or width."""
+    return piece.length if word == "length" else piece.width or 0
+
+
+def _most_in_row(node: Node, name: str, row: Row) -> int:
+    """How many times a part stands side by side in the row of these parts."""
+    bearing = [c for c in node.children if parts_of(c)]
+    names = tuple(dict.fromkeys(p for c in bearing for p in parts_of(c)))
+    if node.axis == row.axis and names == row.parts and len(bearing) > 1:
+        return sum(set(parts_of(c)) == {name} for c in bearing)
+    return max((_most_in_row(c, name, row) for c in node.children), default=0)

@@ -6,6 +6,7 @@ from time import monotonic
 
 from scantling.findings import Finding, ranked
 
+from .advice import advise
 from .checker import check_nesting
 from .layouts import build_layouts
 from .nest_findings import find_all
@@ -50,6 +51,17 @@ def nest(job: Job, progress: Report | None = None, seconds: float | None = None)
     def out_of_time() -> bool:
         return seconds is not None and monotonic() - started > seconds * _USABLE
 
+    nesting = _nest_once(job, progress, out_of_time)
+    advice, work = advise(job, nesting, lambda other: _nest_once(other, None, out_of_time))
+    found = tuple(ranked([*nesting.findings, *find_all(job, nesting), *advice]))
+    nesting = replace(nesting, findings=found, work=nesting.work + work)
+    faults = check_nesting(job, nesting)
+    if faults:
+        raise NestingFault("; ".join(faults[:5]))
+    return nesting
+
+
+def _nest_once(job: Job, progress: Report | None, out_of_time: Callable[[], bool]) -> Nesting:
     board_pieces, sheet_pieces = _split(job)
     boards = _nest_boards(job, board_pieces, alone=not sheet_pieces)
     spent = 0 if boards is None else boards.work
@@ -160,7 +172,7 @@ def _gather(job: Job, boards: Nesting | None, materials: list[_Material], timely
     complete = not unplaced
     priced = is_priced(job)
     stopped = StoppedBy.PROOF if ended else StoppedBy.EFFORT if timely else StoppedBy.TIME
-    nesting = Nesting(
+    return Nesting(
         layouts=tuple(layouts),
         unplaced=tuple(sorted(unplaced, key=lambda u: (u.part, u.reason))),
         cost=objective if priced else None,
@@ -171,9 +183,5 @@ def _gather(job: Job, boards: Nesting | None, materials: list[_Material], timely
         objective=objective,
         objective_bound=bound,
         seed=job.seed,
+        findings=tuple(findings),
     )
-    nesting = replace(nesting, findings=tuple(ranked([*findings, *find_all(job, nesting)])))
-    faults = check_nesting(job, nesting)
-    if faults:
-        raise NestingFault("; ".join(faults[:5]))
-    return nesting

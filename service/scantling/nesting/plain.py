@@ -1,10 +1,11 @@
 """The nesting operation on a plain request: lengths in millimetres, money as decimal text (POST /v1/nestings)."""
 
 from collections.abc import Callable, Mapping, Sequence
+from math import ceil, floor
 from typing import Any
 
 from scantling.findings import ranked
-from scantling.measure import parse_money, parse_thickness, plain_money, snap
+from scantling.measure import parse_money, parse_thickness, plain_money
 
 from .cutting_plan import CuttingPlan, cutting_plan
 from .nest import nest
@@ -15,6 +16,7 @@ from .sequence import Cut
 from .sheet_face import SheetFace
 
 EFFORTS = {"quick": 100_000, "normal": 1_000_000, "thorough": 10_000_000}
+_EXACT = 1e-5  # of a hundredth of a millimetre: what binary fractions lose
 DEFAULT_KERF_MM = 3.2  # a full-kerf blade, 1/8 in; practice: measure yours
 
 Report = Callable[[float | None, float | None, float | None], None]
@@ -61,8 +63,17 @@ def _least_offcut(objective: Plain) -> tuple[int, int]:
 
 
 def to_units(mm: float) -> int:
-    """Return a length as the nesting counts it: whole hundredths of a millimetre."""
-    return round(snap(float(mm)) * UNITS_PER_MM)
+    """Return the size of something cut in whole hundredths of a millimetre, rounded down.
+
+    Sizes in inches are no whole hundredths; rounding what is cut down and what it is cut from up keeps a row that
+    fits exactly in inches an exact fit. The difference is below 0.01 mm a size.
+    """
+    return floor(float(mm) * UNITS_PER_MM + _EXACT)
+
+
+def room_units(mm: float) -> int:
+    """Return the size of stock in whole hundredths of a millimetre, rounded up; see `to_units`."""
+    return ceil(float(mm) * UNITS_PER_MM - _EXACT)
 
 
 def to_mm(units: int) -> float:
@@ -81,7 +92,7 @@ def read_trim(trim: float | Mapping[str, float] | None) -> Trim:
 
 def _thickness(entry: Plain) -> int | None:
     value = entry.get("thickness")
-    return None if value is None else to_units(parse_thickness(value).typical)
+    return None if value is None else round(parse_thickness(value).typical * UNITS_PER_MM)
 
 
 def _piece(part: Plain) -> Piece:
@@ -107,8 +118,8 @@ def _stock(entry: Plain, priced: bool) -> Stock:
     free = 0 if priced and offcut else None
     return Stock(
         id=entry["id"],
-        length=to_units(entry["length"]),
-        width=None if width is None else to_units(width),
+        length=room_units(entry["length"]),
+        width=None if width is None else room_units(width),
         material=entry.get("material"),
         thickness=_thickness(entry),
         price=free if price is None else parse_money(price),

@@ -153,6 +153,47 @@ void close_sheet(Search *s, i32 slot) {
     s->cost -= s->p.stock_cost[stock];
 }
 
+/* Move the boundary between a branch and its parent's rest by `by`, out of the rest of every child. */
+static void shift(Search *s, i32 index, i32 by) {
+    i32 parent = s->node[index].parent;
+    int cross = 1 - s->node[index].axis;
+    for (i32 c = s->node[index].first; c != NONE; c = s->node[c].next) {
+        Node *d = touch(s, c);
+        s->value -= rest_value(s, d);
+        d->size[cross] -= by;
+        d->rest -= by;
+        s->value += rest_value(s, d);
+    }
+    Node *n = touch(s, index);
+    s->value -= rest_value(s, n);
+    n->size[cross] -= by;
+    s->value += rest_value(s, n);
+    set_rest(s, parent, s->node[parent].rest + by);
+}
+
+/* Narrow a branch to what its children need, or widen it to all of its parent's rest, where that makes the free room
+ * worth more: the choice between the two ways to place a piece (see `place`), made again. */
+static void retune(Search *s, i32 index) {
+    i32 parent = s->node[index].parent;
+    if (parent == NONE) return;
+    i32 slack = s->node[parent].rest + s->node[index].size[0] + s->node[index].size[1];
+    for (i32 c = s->node[index].first; c != NONE; c = s->node[c].next) {
+        if (s->node[c].kind != NONE) return;
+        if (s->node[c].rest < slack) slack = s->node[c].rest;
+    }
+    i64 before = s->value;
+    if (slack > 0) {
+        shift(s, index, slack);
+        if (s->value >= before) return;
+        shift(s, index, -slack);
+    }
+    i32 room = s->node[parent].rest;
+    if (room > 0) {
+        shift(s, index, -room);
+        if (s->value <= before) shift(s, index, room);
+    }
+}
+
 /* Take a node out of its sheet, and every branch above it that is left with no child. */
 void remove_node(Search *s, i32 index) {
     i32 parent = s->node[index].parent;
@@ -172,6 +213,8 @@ void remove_node(Search *s, i32 index) {
     i32 extent = s->node[index].size[s->node[parent].axis];
     drop(s, index);
     set_rest(s, parent, s->node[parent].rest + extent);
+    retune(s, parent);
+    if (s->node[parent].parent != NONE) retune(s, s->node[parent].parent);
 }
 
 void begin_step(Search *s) {
