@@ -44,7 +44,7 @@ _WIDTHS = {
 
 def text_width(text: str, size: float, bold: bool = False) -> float:
     """Return the length in mm of a line of text whose letters are `size` mm high, a little on the safe side."""
-    return sum(_WIDTHS.get(c) or _other(c) for c in text) * size / 1000 * MARGIN * (BOLD if bold else 1.0)
+    return sum([_WIDTHS.get(c) or _other(c) for c in text]) * size / 1000 * MARGIN * (BOLD if bold else 1.0)
 
 
 def _other(character: str) -> int:

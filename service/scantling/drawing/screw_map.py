@@ -51,26 +51,41 @@ def _side(part: Part, direction: Vector) -> str:
 
 
 def screw_maps(assembly: Assembly, sizes: Sizes, parts: Sequence[str], width: float = 180.0) -> list[Drawing]:
-    """Return a map for each of some parts that screws are driven into, and for each face they enter."""
-    drawn = []
+    """Return a map for each face of some parts that screws are driven into; faces alike share one."""
+    groups: dict[tuple[object, ...], list[tuple[Part, list[Spot]]]] = {}
     for id in parts:
         part = assembly.parts[id]
         by_side: dict[str, list[Spot]] = {}
         for spot in spots_of(assembly, part):
             by_side.setdefault(spot.side, []).append(spot)
-        drawn += [_map(part, side, by_side[side], sizes, width) for side in sorted(by_side)]
-    return drawn
+        for side in sorted(by_side):
+            groups.setdefault(_likeness(part, side, by_side[side]), []).append((part, by_side[side]))
+    return [_map(key[0], group, sizes, width) for key, group in groups.items()]
 
 
-def _map(part: Part, side: str, spots: Sequence[Spot], sizes: Sizes, width: float) -> Drawing:
+def _likeness(part: Part, side: str, spots: Sequence[Spot]) -> tuple[object, ...]:
+    """Return what makes two faces alike: side, size, and every screw's place and kind, to a tenth of a millimetre."""
+    size = tuple(round(s, 1) for s in part.size)
+    screws = sorted((round(s.x, 1), round(s.y, 1), round(s.z, 1), s.screw.gauge, s.screw.length) for s in spots)
+    return (side, part.name, size, tuple(screws))
+
+
+def _map(side: object, group: Sequence[tuple[Part, list[Spot]]], sizes: Sizes, width: float) -> Drawing:
+    side = str(side)
+    part, spots = group[0]
     long, wide, xs, ys = _flattened(part, side, spots)
     mirrored = side in ("back", "far", "start")
     shapes: list[Shape] = []
     chains: list[DrawnChain] = []
-    heading = f"{part.id}: {len(spots)} screws driven from the {side}"
-    shapes.append(Text(0, TITLE_MM * 0.7, heading, TITLE_MM, bold=True))
-    y = TITLE_MM * 1.6
-    rows = _rows(spots, sizes)
+    names = ", ".join(p.id for p, _ in group)
+    each = " each" if len(group) > 1 else ""
+    screws = "1 screw" if len(spots) == 1 else f"{len(spots)} screws"
+    heading = f"{names}: {screws}{each} driven from the {side}"
+    y = 0.0
+    for line in wrapped(heading, width, TITLE_MM, True):
+        shapes.append(Text(0, y + TITLE_MM * 0.7, line, TITLE_MM, bold=True))
+        y += TITLE_MM * 1.4
+    rows = [line for _, found in group for line in _rows(found, sizes)]
     scale = min(1.0, (width - 2 * SIDE_MM) / long, MOST_VIEW_MM / wide)
     left, top = SIDE_MM, y + 3.0
     right, bottom = left + long * scale, top + wide * scale

@@ -5,7 +5,7 @@ run off the page can therefore be checked on the shapes, before any file is writ
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Literal
 
 from .lettering import text_width
@@ -75,7 +75,14 @@ class Text:
         return (self.x - back, self.y - half, self.x - back + self.width, self.y + half)
 
 
-Shape = Path | Segments | Circle | Text
+@dataclass(frozen=True, slots=True)
+class Blocks:
+    """Many black rectangles (x0, y0, x1, y1), such as the dark modules of a code."""
+
+    boxes: tuple[Box, ...]
+
+
+Shape = Path | Segments | Circle | Text | Blocks
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,11 +113,15 @@ class Drawing:
 
 def shifted(shape: Shape, dx: float, dy: float) -> Shape:
     """Return a shape moved on the paper."""
+    if isinstance(shape, Text):
+        return Text(shape.x + dx, shape.y + dy, shape.text, shape.size, shape.anchor, shape.upright, shape.bold)
     if isinstance(shape, Path):
-        return replace(shape, points=tuple((x + dx, y + dy) for x, y in shape.points))
+        return Path(tuple((x + dx, y + dy) for x, y in shape.points), shape.stroke, shape.closed, shape.fill)
     if isinstance(shape, Segments):
-        return replace(shape, lines=tuple((a + dx, b + dy, c + dx, d + dy) for a, b, c, d in shape.lines))
-    return replace(shape, x=shape.x + dx, y=shape.y + dy)
+        return Segments(tuple((a + dx, b + dy, c + dx, d + dy) for a, b, c, d in shape.lines), shape.stroke)
+    if isinstance(shape, Blocks):
+        return Blocks(tuple((a + dx, b + dy, c + dx, d + dy) for a, b, c, d in shape.boxes))
+    return Circle(shape.x + dx, shape.y + dy, shape.radius, shape.stroke, shape.fill)
 
 
 def rectangle(x: float, y: float, width: float, height: float, stroke: str = "outline", fill: Fill = "none") -> Path:
@@ -124,7 +135,11 @@ def bounds(shape: Shape) -> Box:
         return shape.box()
     if isinstance(shape, Circle):
         return (shape.x - shape.radius, shape.y - shape.radius, shape.x + shape.radius, shape.y + shape.radius)
-    points = shape.points if isinstance(shape, Path) else [p for a, b, c, d in shape.lines for p in ((a, b), (c, d))]
+    if isinstance(shape, Path):
+        points = list(shape.points)
+    else:
+        rows = shape.boxes if isinstance(shape, Blocks) else shape.lines
+        points = [p for a, b, c, d in rows for p in ((a, b), (c, d))]
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     return (min(xs), min(ys), max(xs), max(ys))
 

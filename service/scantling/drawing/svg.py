@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from xml.sax.saxutils import escape
 
-from .shapes import Circle, Drawing, Path, Segments, Shape, Text
+from .shapes import Blocks, Circle, Drawing, Path, Segments, Shape, Text
 from .style import FILLS, STROKES
 
 FONT = "Helvetica, Arial, 'Liberation Sans', sans-serif"
@@ -43,6 +43,9 @@ def _shapes(shapes: Iterable[Shape]) -> Iterable[str]:
         elif isinstance(shape, Segments):
             d = "".join(f"M{number(a)} {number(b)}L{number(c)} {number(e)}" for a, b, c, e in shape.lines)
             yield f'<path d="{d}"{_look(shape.stroke, "none")}/>'
+        elif isinstance(shape, Blocks):
+            d = "".join(f"M{number(a)} {number(b)}H{number(c)}V{number(e)}H{number(a)}Z" for a, b, c, e in shape.boxes)
+            yield f'<path d="{d}" fill="#000"/>'
         else:
             yield _path(shape)
 

@@ -1,0 +1,117 @@
+"""The packet: everything taken to the shop as one PDF, the project file attached."""
+
+import json
+from typing import Any
+
+from scantling.drawing.explode import exploded
+from scantling.drawing.flat import part_drawing
+from scantling.drawing.isometric import Label, bodies_of, picture
+from scantling.drawing.pdf import Page, to_pdf
+from scantling.drawing.screw_map import screw_maps
+from scantling.drawing.shapes import Drawing
+
+from .building import assembly_steps, care, cautions, glue_and_finish, jigs
+from .buying import buying
+from .cover import cover
+from .cutting_list import cutting_list
+from .dossier import CutRow, Dossier, Piece
+from .labels import label_pages
+from .layouts import layout_drawings
+from .measuring import measuring_sheet
+from .page import MARGIN_MM, Flow, scaled_to
+
+
+def packet(dossier: Dossier) -> bytes:
+    """Return the packet as a PDF file; the same dossier gives the same bytes."""
+    files = {"project.json": _json(dossier.request)} if dossier.request else {}
+    return to_pdf(packet_pages(dossier), dossier.name, author=dossier.options.author, attachments=files)
+
+
+def packet_pages(dossier: Dossier) -> list[Page]:
+    """Return the pages of the packet in the order they are needed in the shop."""
+    flow = Flow(dossier.options.paper, _footer(dossier))
+    cover(flow, dossier)
+    flow.new_page()
+    measuring_sheet(flow, dossier)
+    flow.new_page()
+    buying(flow, dossier)
+    flow.new_page()
+    cutting_list(flow, dossier)
+    _layouts(flow, dossier)
+    _parts(flow, dossier)
+    _screws(flow, dossier)
+    jigs(flow, dossier)
+    for piece in dossier.pieces:
+        _apart(flow, piece)
+    assembly_steps(flow, dossier)
+    flow.new_page()
+    glue_and_finish(flow, dossier)
+    cautions(flow, dossier)
+    care(flow, dossier)
+    return [*flow.pages(), *label_pages(dossier)]
+
+
+def _footer(dossier: Dossier) -> str:
+    options = dossier.options
+    words = [dossier.name, options.stamp, options.version, options.date]
+    return " · ".join(w for w in words if w)
+
+
+def _json(value: Any) -> bytes:  # noqa: ANN401 - whatever was posted
+    return (json.dumps(value, indent=2, ensure_ascii=False, sort_keys=True) + "\n").encode("utf-8")
+
+
+def _layouts(flow: Flow, dossier: Dossier) -> None:
+    if dossier.nesting is None or not dossier.nesting["layouts"]:
+        return
+    flow.new_page()
+    flow.section("Layouts", room=60)
+    drawings = layout_drawings(dossier.nesting, dossier.options.sizes.tape, flow.width, flow.bottom - flow.y)
+    for drawing in drawings:
+        flow.need(drawing.height)
+        flow.marks.append((drawing.title, 1))
+        flow.put(drawing, gap=7.0)
+
+
+def _parts(flow: Flow, dossier: Dossier) -> None:
+    flow.new_page()
+    flow.section("Part drawings", room=60)
+    for row in dossier.rows:
+        drawing = row_drawing(row, dossier, flow.width)
+        flow.need(drawing.height)
+        flow.marks.append((drawing.title, 1))
+        flow.put(scaled_to(drawing, flow.width, flow.bottom - MARGIN_MM), gap=7.0)
+
+
+def row_drawing(row: CutRow, dossier: Dossier, width: float) -> Drawing:
+    """Return the drawing of a row of the cut list."""
+    more = [f"{row.plain['hand']} hand; the other is {row.plain['twin']}."] if row.plain["hand"] else []
+    return part_drawing(row.part, dossier.options.sizes, heading=row.heading, more=more, width=width)
+
+
+def _screws(flow: Flow, dossier: Dossier) -> None:
+    if not any(p.assembly.fasteners for p in dossier.pieces):
+        return
+    flow.new_page()
+    flow.section("Where the screws go", room=60)
+    for piece in dossier.pieces:
+        drawings = screw_maps(piece.assembly, dossier.options.sizes, list(piece.assembly.parts), flow.width)
+        if drawings:
+            flow.section(piece.title, level=1, room=60)
+        for drawing in drawings:
+            flow.put(scaled_to(drawing, flow.width, flow.bottom - MARGIN_MM), gap=7.0)
+
+
+def _apart(flow: Flow, piece: Piece) -> None:
+    flow.new_page()
+    flow.section(f"{piece.title}, drawn apart", room=150)
+    moves = exploded(piece.assembly, piece.brings())
+    names: dict[str, list[str]] = {}
+    for part in piece.assembly.parts.values():
+        names.setdefault(part.name, []).append(part.id)
+    labels = [Label(_named(name, ids), tuple(ids)) for name, ids in names.items()]
+    flow.put(picture(bodies_of(piece.assembly, moves), flow.width, min(flow.room, 170.0), labels=labels))
+
+
+def _named(name: str, ids: list[str]) -> str:
+    return ids[0] if len(ids) == 1 else f"{name} ({len(ids)})"
