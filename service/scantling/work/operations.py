@@ -60,6 +60,8 @@ OPERATIONS = registry(
     Operation("module", "scantling.plan.catalogue:module", needs=("host",)),
     Operation("parts", "scantling.plan.parts:parts", needs=("modules",)),
     Operation("projects", "scantling.plan.projects:projects", needs=("modules", "progress")),
+    Operation("proofs", "scantling.plan.proofs:proofs", needs=("modules",)),
+    Operation("dry-fits", "scantling.dryfit:dry_fits"),
     Operation("nestings", "scantling.nesting:nestings", needs=("progress",)),
     Operation("fastener-checks", "scantling.mechanics:fastener_checks"),
     Operation("costings", "scantling.costing:costings"),
