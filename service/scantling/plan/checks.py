@@ -1,39 +1,56 @@
-"""Everything checked about one built piece: that it goes together, that its screws hold, how it stands."""
+"""Everything checked about one built piece: that it goes together, that it holds, how it stands and suits."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from scantling.dryfit import verify
 from scantling.findings import Finding
 from scantling.mechanics.fastener_check import FastenerCheck
-from scantling.mechanics.seating import Sitter
 
 from .building import Built
-from .fastening import fastener_rows
-from .sitting import check_sitting
+from .check_row import CheckRow, worst_of_each
+from .circumstances import Circumstances
+from .holding import holding_checks
+from .sitting import sitting_checks
+from .squareness import squareness_checks
+from .standing import standing_checks
+from .structure import structure_of
+from .surfaces import backs_of, seats_of
+
+ANYBODY = Circumstances()
 
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """What the checks of a piece found, what its screws hold, and the order of work that was computed.
+    """What the checks of a piece found, what its screws hold, every check made, and the order of work computed.
 
-    `steps` is empty where the author's own stands.
+    `steps` is empty where the author's own stands. `rows` are nearest their limits first.
     """
 
     findings: tuple[Finding, ...]
     fastening: tuple[FastenerCheck, ...]
     steps: list[dict[str, Any]]
+    rows: tuple[CheckRow, ...] = ()
 
 
-def check(built: Built, *, wet: bool = False, household: Sequence[Sitter] = ()) -> Checked:
-    """Run every check on a built piece; `wet` takes wet-service figures, `household` are those who will sit on it."""
-    fastening = tuple(fastener_rows(built.assembly, built.woods, wet))
-    fit = verify(built.assembly)
-    findings = (
-        *fit.findings,
-        *(f for row in fastening for f in row.findings),
-        *check_sitting(built.assembly, household),
-    )
+def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
+    """Run every check on a built piece for the people, the place and the shop it is for."""
+    assembly = built.assembly
+    fit = verify(assembly)
     steps = [step.to_plain() for step in fit.order.steps] if fit.order is not None else []
-    return Checked(findings, fastening, steps)
+    if not assembly.parts:
+        return Checked(fit.findings, (), steps)
+    structure = structure_of(assembly, fit.touching)
+    seats, backs = seats_of(assembly), backs_of(assembly)
+    held = holding_checks(structure, seats, backs, built.woods, who, fit.screws)
+    rows: list[CheckRow] = list(held.rows)
+    findings: list[Finding] = [*fit.findings, *held.findings]
+    storage = built.module.family == "storage"
+    for more, found in (
+        standing_checks(structure, seats, backs, who, storage=storage),
+        squareness_checks(structure),
+        sitting_checks(assembly, who),
+    ):
+        rows += more
+        findings += found
+    return Checked(tuple(findings), held.fastening, steps, tuple(worst_of_each(rows)))

@@ -1,24 +1,86 @@
 """What the screws of a piece hold: each row of screws read from the placed parts and checked like one in a request."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from scantling.board import Assembly, Fastener, ray_through
+from scantling.dryfit.screws import ScrewFit
+from scantling.findings import Finding, Severity
 from scantling.mechanics.connection import FastenerJoint
 from scantling.mechanics.fastener import wood_screw
 from scantling.mechanics.fastener_check import FastenerCheck, check_joint
 from scantling.mechanics.stack import Interval, read_stack
 from scantling.mechanics.wood import Wood
 
+from .joints import Demand, loads_of
+
 GUARD_MM = 1e-6
 
 
-def fastener_rows(assembly: Assembly, woods: Mapping[str, Wood], wet: bool) -> list[FastenerCheck]:
+def fastener_rows(
+    assembly: Assembly,
+    woods: Mapping[str, Wood],
+    wet: bool,
+    demands: Mapping[str, Demand] | None = None,
+    fits: Sequence[ScrewFit] = (),
+) -> list[FastenerCheck]:
     """Return one check for each row of wood screws: the screws of one joint in one size and role.
 
-    The stack is read along the first screw of the row; `woods` are by material id. `wet` takes wet service.
+    The stack is read along the first screw of the row; `woods` are by material id. `wet` takes wet service; `demands`
+    are what joints must hold, by joint id; `fits` what the dry fit already knows of the screws. Rows that
+    are alike in wood, size, role and load are worked out once.
     """
-    return [check_joint(_joint(assembly, woods, row, wet)) for row in _rows(assembly)]
+    known: dict[tuple[Any, ...], FastenerCheck] = {}
+    by_screw = {fit.fastener.id: fit for fit in fits}
+    checks = []
+    for row in _rows(assembly):
+        joint = _joint(assembly, woods, row, wet, (demands or {}).get(row[0].joint), by_screw)
+        key = _likeness(joint)
+        if key not in known:
+            known[key] = check_joint(joint)
+        checks.append(_renamed(known[key], joint))
+    return checks
+
+
+def fastening_findings(checks: Sequence[FastenerCheck]) -> list[Finding]:
+    """Return what was noticed about the screws: once for rows that are alike, naming all their joints."""
+    alike: dict[tuple[Any, ...], list[FastenerCheck]] = {}
+    for check in checks:
+        alike.setdefault(_likeness(check.joint), []).append(check)
+    found = [f for group in alike.values() for f in _together(group)]
+    return [*(f for f in found if f.severity is not Severity.NOTE), *_one_of_each(found)]
+
+
+def _one_of_each(found: Sequence[Finding]) -> list[Finding]:
+    """Return one note of each code for the whole piece: notes about screws are read once."""
+    notes: dict[str, list[Finding]] = {}
+    for finding in found:
+        if finding.severity is Severity.NOTE:
+            notes.setdefault(finding.code, []).append(finding)
+    gathered = []
+    for group in notes.values():
+        parts = tuple(dict.fromkeys(p for f in group for p in f.parts))
+        fasteners = tuple(dict.fromkeys(s for f in group for s in f.fasteners))
+        more = len(fasteners) - 1
+        message = group[0].message if not more else f"{group[0].message.rstrip('.')} (so it is in {_joints(more)})."
+        gathered.append(replace(group[0], message=message, parts=parts, fasteners=fasteners))
+    return gathered
+
+
+def _joints(n: int) -> str:
+    return "1 other joint" if n == 1 else f"{n} other joints"
+
+
+def _together(group: Sequence[FastenerCheck]) -> Iterator[Finding]:
+    for i, finding in enumerate(group[0].findings):
+        others = [check.findings[i] for check in group]
+        parts = tuple(dict.fromkeys(p for f in others for p in f.parts))
+        fasteners = tuple(dict.fromkeys(s for f in others for s in f.fasteners))
+        message = finding.message
+        if len(group) > 1 and finding.severity is not Severity.NOTE:
+            message = f"{message.rstrip('.')} (so it is in {_joints(len(group) - 1)})."
+        yield replace(finding, message=message, parts=parts, fasteners=fasteners)
 
 
 def rows_to_plain(checks: list[FastenerCheck]) -> list[dict[str, Any]]:
@@ -39,9 +101,47 @@ def _rows(assembly: Assembly) -> Iterator[list[Fastener]]:
     yield from rows.values()
 
 
-def _joint(assembly: Assembly, woods: Mapping[str, Wood], row: list[Fastener], wet: bool) -> FastenerJoint:
+def _likeness(joint: FastenerJoint) -> tuple[Any, ...]:
+    """Return what two rows of screws must share to be one check: woods, stack, size, role, count and load."""
+    layers = tuple((round(b.entry_mm, 1), round(b.exit_mm, 1), b.grain) for b in joint.stack.layers)
+    woods = tuple(w.id for w in joint.woods)
+    loads = (round(joint.loads.withdrawal_n, 1), round(joint.loads.lateral_n, 1), joint.duration)
+    return (layers, woods, joint.size.label, round(joint.stack.head_mm, 2), joint.role, joint.count, joint.wet, loads)
+
+
+def _renamed(check: FastenerCheck, joint: FastenerJoint) -> FastenerCheck:
+    """Return a check as that of another joint alike in everything but its names."""
+    if check.joint.id == joint.id:
+        return check
+    names = [(check.joint.id, joint.id)]
+    names += [(a.part, b.part) for a, b in zip(check.joint.stack.layers, joint.stack.layers, strict=True)]
+    parts = tuple(dict.fromkeys(b.part for b in joint.stack.layers))
+    findings = tuple(
+        replace(f, message=_reworded(f.message, names), parts=parts, fasteners=(joint.id,)) for f in check.findings
+    )
+    return replace(check, joint=joint, findings=findings)
+
+
+def _reworded(message: str, names: Sequence[tuple[str, str]]) -> str:
+    """Return a message with names traded: longest first through marks, so that no name is traded twice."""
+    ordered = sorted(enumerate(names), key=lambda n: -len(n[1][0]))
+    for i, (old, _) in ordered:
+        message = message.replace(old, f"\x00{i}\x01")
+    for i, (_, new) in ordered:
+        message = message.replace(f"\x00{i}\x01", new)
+    return message
+
+
+def _joint(
+    assembly: Assembly,
+    woods: Mapping[str, Wood],
+    row: list[Fastener],
+    wet: bool,
+    demand: Demand | None,
+    fits: Mapping[str, ScrewFit],
+) -> FastenerJoint:
     screw = row[0]
-    intervals = _intervals(assembly, screw)
+    intervals = _intervals(assembly, screw, fits.get(screw.id))
     size = wood_screw(screw.gauge, screw.length)
     stack = read_stack(
         intervals,
@@ -51,11 +151,26 @@ def _joint(assembly: Assembly, woods: Mapping[str, Wood], row: list[Fastener], w
         threads_per_inch=size.threads_per_inch,
     )
     met = tuple(woods[i.material] for i in intervals)
-    return FastenerJoint(screw.joint, stack, met, size, screw.role.value, len(row), wet=wet, pilot=True)
+    loads, duration = loads_of(demand if screw.role == "holds" else None)
+    return FastenerJoint(
+        screw.joint, stack, met, size, screw.role.value, len(row), loads=loads, wet=wet, duration=duration, pilot=True
+    )
 
 
-def _intervals(assembly: Assembly, screw: Fastener) -> list[Interval]:
-    """Return the stretches of wood along a screw, from the surface its head sits on."""
+def _intervals(assembly: Assembly, screw: Fastener, fit: ScrewFit | None) -> list[Interval]:
+    """Return the stretches of wood along a screw, from the surface its head sits on: as the dry fit found them."""
+    if fit is not None and all(name in fit.met for name in screw.parts):
+        stretches = dict(zip(reversed(fit.met), reversed(fit.stack), strict=True))
+        return [
+            Interval(
+                name,
+                assembly.parts[name].material.material,
+                max(0.0, stretches[name].enter),
+                stretches[name].leave,
+                assembly.parts[name].grain_angle(screw.direction),
+            )
+            for name in screw.parts
+        ]
     intervals = []
     for name in screw.parts:
         part = assembly.parts[name]

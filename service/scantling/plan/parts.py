@@ -37,6 +37,7 @@ def piece_to_plain(built: Built, checked: Checked, tape: Tape) -> dict[str, Any]
         "fasteners": plain["fasteners"],
         "steps": checked.steps or plain["steps"],
         "findings": [f.to_plain() for f in findings],
+        "checks": [row.to_plain() for row in checked.rows],
         "cautions": [*assembly.cautions, built.module.when_not],
         "mass_kg": round(mass, 3),
         "centre_mm": [round(c, 1) for c in centre],

@@ -17,11 +17,11 @@ from scantling.nesting.saws import parse_saws
 
 from .building import Built, Modules, build_module
 from .checks import Checked, check
+from .circumstances import circumstances_of
 from .cutting import Wanted, nesting_job, wanted
 from .materials import Supplies
 from .parts import DEFAULT_TAPE, piece_to_plain
 from .saws import cutting_of, effort_of
-from .sitting import sitters
 from .summary import project_summary
 from .take_off import TakeOff, boxes, take_off
 
@@ -73,9 +73,8 @@ def plan_project(
     cuts = cutting_plan(job, nesting, saws, densities)
     listed = take_off(pieces, job, nesting, request)
     costing = _costed(listed, prices, terms, pieces)
-    wet = request.get("place", {}).get("exposure", "indoors") != "indoors"
-    household = sitters(request.get("people", ()))
-    checked = tuple(check(p, wet=wet, household=household) for p in pieces)
+    who = circumstances_of(request)
+    checked = tuple(check(p, who) for p in pieces)
     findings = grouped(
         [
             *_not_used(request),

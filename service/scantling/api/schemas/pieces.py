@@ -6,7 +6,7 @@ from pydantic import Field
 
 from .assemblies import Assembly, Fastener, Joint
 from .common import FINDINGS, Finding
-from .marks import COUNT, DEG, KG, MM
+from .marks import COUNT, DEG, KG, LINE_UNIT, MM, RATIO
 from .scalars import Open
 
 
@@ -66,6 +66,31 @@ class Chain(Open):
     lines: list[str] = Field(description="Its links in words.")
 
 
+class CheckRow(Open):
+    """One thing that was checked, whether it held or not: a demand against a capacity on one basis."""
+
+    check: str = Field(description="What was checked, such as `bending`, `glue line`, `screws`, `stands`, `shelf sag`.")
+    subject: str = Field(description="What it was checked on: parts of one name, a joint, a direction.")
+    parts: list[str] = Field(description="Ids of the parts.")
+    demand: float | None = Field(description="What is asked, in `unit`.", json_schema_extra=LINE_UNIT)
+    capacity: float | None = Field(description="What may be asked, in `unit`.", json_schema_extra=LINE_UNIT)
+    unit: str = Field(description="Unit of demand and capacity.")
+    ratio: float | None = Field(
+        description="Demand over capacity; null where it was not judged (`note` says why).", json_schema_extra=RATIO
+    )
+    load: str = Field(description="The load it stands under.")
+    duration: str = Field(description="How long that load stands.")
+    basis: str = Field(
+        description="What it is compared with: a `design` value, an `ultimate` one (tests), `statics`, `stiffness`,"
+        " `movement`, `people` or `practice`."
+    )
+    code: str = Field(description="The standard or table the figures come from, with the load duration factor.")
+    governing: str = Field(description="What governs.")
+    bound: bool = Field(description="True where the demand is the worst of several paths and not a share by statics.")
+    status: str = Field(description="How well the least known figure is known: `read`, `derived` or `memory`.")
+    note: str = Field(description="What else is to be known.")
+
+
 class PartsAnswer(Open):
     """A piece of furniture: its parts, how they go together, and what was noticed."""
 
@@ -78,6 +103,9 @@ class PartsAnswer(Open):
     fasteners: list[Fastener] = Field(description="What is driven or bored in.")
     steps: list[dict[str, Any]] = Field(description="The order of work.")
     findings: list[Finding] = FINDINGS
+    checks: list[CheckRow] = Field(
+        default_factory=list, description="What was checked for strength, standing, people and weather, worst first."
+    )
     cautions: list[str] = Field(description="What to be careful of.")
     mass_kg: float = Field(description="Mass without cushions.", json_schema_extra=KG)
     centre_mm: list[float] = Field(description="Centre of gravity: x, y, z.", json_schema_extra=MM)

@@ -1,0 +1,83 @@
+"""What a request says about people, place and shop, as the checks of a piece read it."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Any
+
+from scantling.mechanics.seating import Sitter
+from scantling.nesting.saws import Saws, parse_saws
+
+# The words of a request for where furniture stands, as the checks of weather know them.
+EXPOSURES = MappingProxyType({"indoors": "dry", "damp": "damp", "covered outdoors": "sheltered", "outdoors": "weather"})
+# How damp wood becomes in use, service classes of EN 1995-1-1 2.3.1.3: above 20 % only where rain reaches it.
+_SERVICE_CLASS = MappingProxyType({"dry": 1, "damp": 2, "sheltered": 2, "weather": 3})
+
+
+@dataclass(frozen=True, slots=True)
+class Circumstances:
+    """Who uses a piece, where it stands, and with what it is made. What is not known is None or empty.
+
+    `use` is home or public, `exposure` dry, damp, sheltered or weather; `children` whether small children are about;
+    `tools` the kinds of the other tools, None where nobody listed them; `place` the sizes of the place in mm.
+    """
+
+    household: tuple[Sitter, ...] = ()
+    use: str = "home"
+    children: bool = False
+    exposure: str = "dry"
+    glue: str | None = None
+    saws: Saws | None = None
+    tools: tuple[str, ...] | None = None
+    place: Mapping[str, float] = field(default_factory=dict)
+    hands: int = 1
+    finish: str | None = None
+
+    @property
+    def outdoor(self) -> bool:
+        """Whether rain or dew reaches the piece."""
+        return self.exposure in ("sheltered", "weather")
+
+    @property
+    def wet(self) -> bool:
+        """Whether fasteners are reckoned wet in use."""
+        return self.exposure != "dry"
+
+    @property
+    def service_class(self) -> int:
+        """Return the service class of EN 1995-1-1: 3 is wet in use."""
+        return _SERVICE_CLASS[self.exposure]
+
+    @property
+    def masses_kg(self) -> tuple[float, ...]:
+        """Return the masses of the household where they are known, kg."""
+        return tuple(s.mass_kg for s in self.household if s.mass_kg is not None)
+
+
+def circumstances_of(request: Mapping[str, Any]) -> Circumstances:
+    """Read the circumstances of a project request (lengths in mm). Raises RequestError for a saw that cannot be."""
+    place = request.get("place") or {}
+    people = request.get("people") or ()
+    saws = request.get("saws")
+    tools = request.get("tools")
+    return Circumstances(
+        household=sitters(p for p in people if not p.get("child")),
+        use=place.get("use", "home"),
+        children=any(p.get("child") for p in people),
+        exposure=EXPOSURES[place.get("exposure", "indoors")],
+        glue=(request.get("glue") or {}).get("kind"),
+        saws=parse_saws(saws, people=request.get("hands", 1)) if saws else None,
+        tools=None if tools is None else tuple(t["kind"] for t in tools),
+        place={k: float(v) for k, v in place.items() if k not in ("exposure", "use") and v is not None},
+        hands=request.get("hands", 1),
+        finish=(request.get("finish") or {}).get("kind"),
+    )
+
+
+def sitters(people: Any) -> tuple[Sitter, ...]:  # noqa: ANN401
+    """Return the household's own sitters from a request (sizes in mm, mass in kg)."""
+    rows: Sequence[Mapping[str, Any]] = tuple(people)
+    return tuple(
+        Sitter(p["id"], p.get("knee_back_height"), p.get("seat_depth"), p.get("hip"), p.get("elbow"), p.get("mass"))
+        for p in rows
+    )

@@ -1,0 +1,75 @@
+"""Will it hold: seats, shelves, arms, rails, legs, backs and joints of one piece, from its loads down to the floor."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from scantling.board import Assembly
+from scantling.dryfit.screws import ScrewFit
+from scantling.findings import Finding
+from scantling.mechanics.fastener_check import FastenerCheck
+from scantling.mechanics.loads import dropping, sitting
+from scantling.mechanics.wood import Wood
+
+from .carried import arm_checks, leg_checks, mass_checks, rail_checks, shelf_checks
+from .check_row import CheckRow
+from .circumstances import Circumstances
+from .fastening import fastener_rows, fastening_findings
+from .flow import person_flows
+from .joints import check_joints, demands_of, screw_rows, worst_of_pairs
+from .leaning import lean_checks
+from .members import seat_members
+from .spans import Ways
+from .standing import seat_height
+from .structure import Structure
+from .surfaces import Surface
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What the checks of strength came to: rows, findings, and what every row of screws holds."""
+
+    rows: tuple[CheckRow, ...]
+    findings: tuple[Finding, ...]
+    fastening: tuple[FastenerCheck, ...]
+
+
+def holding_checks(
+    structure: Structure,
+    seats: list[Surface],
+    backs: list[Surface],
+    woods: Mapping[str, Wood],
+    who: Circumstances,
+    fits: Sequence[ScrewFit] = (),
+) -> Held:
+    """Check everything of one piece that carries; `woods` are by material id, `fits` the screws as the dry fit saw
+    them.
+    """
+    assembly, ways = structure.assembly, Ways(structure)
+    one = (sitting(1, who.masses_kg, who.use), dropping(who.masses_kg, who.use))
+    flows = person_flows(ways, seats)
+    rows, findings = seat_members(ways, seats, who)
+    for more, found in (
+        rail_checks(ways, seats, flows, one, who),
+        leg_checks(structure, flows, one, who),
+        arm_checks(ways, who),
+    ):
+        rows, findings = rows + more, findings + found
+    demands = demands_of(flows, *one)
+    for more, found, asked in (shelf_checks(ways, who), mass_checks(ways, who)):
+        rows, findings, demands = rows + more, findings + found, demands + asked
+    joints = check_joints(structure, worst_of_pairs(demands), who)
+    fastening = fastener_rows(assembly, woods, who.wet, joints.on_screws, fits)
+    by_joint = {check.joint.id: check for check in fastening}
+    leaning, found = lean_checks(structure, backs, _seat_height(assembly, seats, backs), who, by_joint)
+    screws = screw_rows(structure, fastening, joints.on_screws)
+    return Held(
+        (*rows, *joints.rows, *screws, *leaning),
+        (*findings, *joints.findings, *found, *fastening_findings(fastening)),
+        tuple(fastening),
+    )
+
+
+def _seat_height(assembly: Assembly, seats: list[Surface], backs: list[Surface]) -> float:
+    if seats:
+        return seat_height(assembly, seats)
+    return min((b.low[2] for b in backs), default=0.0)

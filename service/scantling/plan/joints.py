@@ -1,0 +1,233 @@
+"""Joints on the way to the floor: glue where it counts, else the screws alone; never both together."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from scantling.board import JointKind, Part, Patch
+from scantling.board.vector import dot
+from scantling.findings import Finding
+from scantling.mechanics.adjustment import load_duration
+from scantling.mechanics.connection import Loads
+from scantling.mechanics.fastener_check import FastenerCheck
+from scantling.mechanics.fastener_use_findings import in_words
+from scantling.mechanics.glue import GlueLine, GlueResult, check_glue
+from scantling.mechanics.loads import Load
+
+from .check_row import CheckRow, row_of_load
+from .circumstances import Circumstances
+from .flow import NOTHING, Flow, Pair
+from .members import scaled, wood_of_part
+from .structure import Structure
+
+PLY_SHARE = 0.5  # of a plywood edge, the plies whose grain runs along the joint: every second one; practice
+MADE_BY_HAND = frozenset({JointKind.DOWELS, JointKind.HOUSED, JointKind.BOLTED, JointKind.NAILS})
+
+
+@dataclass(frozen=True, slots=True)
+class Demand:
+    """What a joint must hold under one load, N: sideways and pulling; `bound` where statics could not share it."""
+
+    pair: Pair
+    load: Load
+    sideways_n: float
+    pulling_n: float
+    bound: bool
+
+    @property
+    def force_n(self) -> float:
+        """Return the larger of the two forces, N."""
+        return max(self.sideways_n, self.pulling_n)
+
+    @property
+    def weight(self) -> float:
+        """Return the force over the load duration factor of the NDS: the larger the worse."""
+        return self.force_n / load_duration(self.load.duration).value
+
+
+@dataclass(frozen=True, slots=True)
+class JointLoads:
+    """What the joints came to: rows of glue lines, findings, and by joint id what its screws must hold."""
+
+    rows: tuple[CheckRow, ...]
+    findings: tuple[Finding, ...]
+    on_screws: Mapping[str, Demand]
+
+
+def demands_of(flows: Sequence[Flow], sitting_one: Load, dropping_one: Load) -> list[Demand]:
+    """Return the worse of everybody sitting and one person dropping, for every joint on the way down."""
+    pairs = dict.fromkeys(p for f in flows for p in (*f.sideways, *f.pulling))
+    found = []
+    for pair in pairs:
+        side, pull = ([one.get(pair, 0.0) for one in (f.sideways for f in flows)],
+                      [one.get(pair, 0.0) for one in (f.pulling for f in flows)])  # fmt: skip
+        bound = any(pair in f.bounds for f in flows)
+        sitters = sum(1 for s, p in zip(side, pull, strict=True) if s + p > NOTHING)
+        label = sitting_one.label if sitters == 1 else f"{sitters} people sitting, each as {sitting_one.label}"
+        all_sit = replace(sitting_one, label=label)
+        every = Demand(pair, all_sit, sum(side) * sitting_one.force_n, sum(pull) * sitting_one.force_n, bound)
+        one = Demand(pair, dropping_one, max(side) * dropping_one.force_n, max(pull) * dropping_one.force_n, bound)
+        found.append(max(every, one, key=lambda d: d.weight))
+    return found
+
+
+def worst_of_pairs(demands: Iterable[Demand]) -> list[Demand]:
+    """Return the worst demand on each joint."""
+    worst: dict[Pair, Demand] = {}
+    for one in demands:
+        if one.pair not in worst or one.weight > worst[one.pair].weight:
+            worst[one.pair] = one
+    return list(worst.values())
+
+
+def check_joints(structure: Structure, demands: Sequence[Demand], who: Circumstances) -> JointLoads:
+    """Check the joints that carry: the glue line where it counts, else what the screws are asked is handed on."""
+    rows: list[CheckRow] = []
+    findings: list[Finding] = []
+    on_screws: dict[str, Demand] = {}
+    for demand in demands:
+        holding = _holding(structure, demand.pair)
+        glue = glue_result(structure, demand, who)
+        if glue is not None and glue.credited:
+            rows.append(_glue_row(structure, glue, demand))
+            if glue.ratio <= 1:
+                continue
+            if not holding:
+                findings += glue.findings()
+        if holding:
+            count = sum(holding.values())
+            for joint, n in holding.items():
+                on_screws[joint] = _part_of(demand, n / count)
+        elif glue is None or not glue.credited:
+            rows.append(_unjudged(structure, demand))
+    return JointLoads(tuple(rows), tuple(findings), on_screws)
+
+
+def _part_of(demand: Demand, share: float) -> Demand:
+    return replace(demand, sideways_n=demand.sideways_n * share, pulling_n=demand.pulling_n * share)
+
+
+def _holding(structure: Structure, pair: Pair) -> dict[str, int]:
+    """Return how many screws hold in each joint between two parts."""
+    joints = {j.id: 0 for j in structure.joined(*pair)}
+    for f in structure.assembly.fasteners.values():
+        if f.joint in joints and f.kind == "wood screw" and f.role == "holds":
+            joints[f.joint] += 1
+    return {id: n for id, n in joints.items() if n}
+
+
+def glue_result(structure: Structure, demand: Demand, who: Circumstances) -> GlueResult | None:
+    """Return the glue line of two parts under its demand; None where none is glued or its wood is not known."""
+    line = glue_line_of(structure, demand.pair, demand.load, who)
+    if line is None:
+        return None
+    return check_glue(line, scaled(demand.load, 1.0), demand.force_n)
+
+
+def glue_line_of(structure: Structure, pair: Pair, load: Load, who: Circumstances) -> GlueLine | None:
+    """Return the glue line between two parts as it stands; None without glue, contact, or figures for the wood."""
+    if not any(j.glued for j in structure.joined(*pair)):
+        return None
+    patches = structure.patches(*pair)
+    if not patches:
+        return None
+    a, b = structure.part(pair[0]), structure.part(pair[1])
+    sound = [p for p in patches if "end grain" not in (surface_of(a, p), surface_of(b, p))] or list(patches)
+    strengths = []
+    for part in (a, b):
+        try:
+            strengths.append(wood_of_part(part, "length", "flat").service(load.duration, who.service_class))
+        except (ValueError, LookupError):
+            return None
+    return GlueLine(
+        f"{pair[0]} to {pair[1]}",
+        sum(p.area for p in sound),
+        (surface_of(a, sound[0]), surface_of(b, sound[0])),
+        (strengths[0].shear, strengths[1].shear),
+        clamped=True,
+        glue=who.glue or "pva",
+        ply_share=PLY_SHARE,
+        code=f"design shear of the weaker wood, {strengths[0].code}",
+        status=max((s.status_of("shear") for s in strengths), key=("read", "derived", "memory").index),
+        parts=pair,
+    )
+
+
+def surface_of(part: Part, patch: Patch) -> str:
+    """Return what kind of surface a part has at a patch: long grain, end grain, ply edge or panel face."""
+    normal = patch.normal
+    grainwise = part.frame.along if part.grain != "across" else part.frame.across
+    if part.material.stock_kind == "board":
+        return "end grain" if abs(dot(normal, grainwise)) > 0.7 else "long grain"
+    return "panel face" if abs(dot(normal, part.frame.through)) > 0.7 else "ply edge"
+
+
+def _glue_row(structure: Structure, glue: GlueResult, demand: Demand) -> CheckRow:
+    return CheckRow(
+        "glue line",
+        joint_name(structure, demand.pair),
+        demand.pair,
+        glue.demand_n,
+        glue.capacity_n,
+        "N",
+        code=glue.line.code,
+        governing=f"{glue.credited_mm2 / 100:.0f} cm2 of {' on '.join(glue.line.surfaces)}; screws not added",
+        ratio=glue.ratio,
+        bound=demand.bound,
+        status=glue.line.status.value,
+        **row_of_load(demand.load),
+    )
+
+
+def _unjudged(structure: Structure, demand: Demand) -> CheckRow:
+    kinds = ", ".join(dict.fromkeys(j.kind.value for j in structure.joined(*demand.pair))) or "contact only"
+    note = f"no published capacity is in the tables for this joint ({kinds}): {demand.force_n:.0f} N come on it"
+    return CheckRow(
+        "joint", joint_name(structure, demand.pair), demand.pair, demand.force_n, unit="N", bound=demand.bound,
+        note=note, **row_of_load(demand.load),
+    )  # fmt: skip
+
+
+def joint_name(structure: Structure, pair: Pair) -> str:
+    """Return a joint by the names of its parts, so that alike joints are one subject."""
+    return " to ".join(structure.part(id).name for id in pair)
+
+
+def loads_of(demand: Demand | None) -> tuple[Loads, str]:
+    """Return what a row of screws is asked and how long, for the fastener check."""
+    if demand is None:
+        return Loads(), "long"
+    return Loads(demand.pulling_n, demand.sideways_n), demand.load.duration
+
+
+def screw_rows(
+    structure: Structure, checks: Sequence[FastenerCheck], on_screws: Mapping[str, Demand]
+) -> list[CheckRow]:
+    """Return a row for every row of screws a load needs."""
+    rows = []
+    for check in checks:
+        demand = on_screws.get(check.joint.id)
+        if demand is None or check.joint.role != "holds":
+            continue
+        count, capacity = check.joint.count, check.capacity
+        sideways = demand.sideways_n >= demand.pulling_n
+        holds = capacity.lateral_n if sideways else capacity.axial_n
+        missing = capacity.missing.get("lateral" if sideways else "withdrawal", "")
+        rows.append(
+            CheckRow(
+                "screws",
+                joint_name(structure, demand.pair),
+                demand.pair,
+                demand.force_n,
+                None if holds is None else holds * count,
+                "N",
+                code=capacity.code,
+                governing=f"{count} of {check.joint.size.label}"
+                + (f", {in_words(check.governing)}" if check.governing else ""),
+                ratio=check.ratio,
+                bound=demand.bound,
+                status=capacity.status.value,
+                note="" if check.ratio is not None else missing,
+                **row_of_load(demand.load),
+            )
+        )
+    return rows

@@ -1,0 +1,210 @@
+"""How a piece stands: pushed back, sat on at its edges and ends, tilted, pulled, with its drawers open, on its feet."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from scantling.board import Assembly, JointKind, Part
+from scantling.board.vector import Vector, cross
+from scantling.findings import Finding
+from scantling.mechanics.loads import sitting, weight
+from scantling.mechanics.storage import check_one_drawer, check_tall_storage, check_top_push
+from scantling.mechanics.tipping import (
+    SeatStance,
+    TipResult,
+    check_edge,
+    check_level,
+    check_overhang,
+    check_rear,
+    check_tilt,
+    rear_points,
+)
+
+from .check_row import CheckRow
+from .circumstances import Circumstances
+from .structure import Structure
+from .surfaces import Surface
+
+FEET_MM = 0.5
+STANDS_OUT_MM = 60.0  # an end that stands out less is sat on over the feet: EN 1022:2018 clause 6
+TALL_MM = 685.8  # 27 in, ASTM F2057-23: what is lower is not reckoned to be climbed
+LEVELLING = ("level", "adjust")
+
+
+def feet_of(assembly: Assembly) -> list[Vector]:
+    """Return the corners that stand on the floor."""
+    corners = [c for p in assembly.parts.values() if p.z0 < 5 for cell in p.cells() for c in cell.corners]
+    low = min((c[2] for c in corners), default=0.0)
+    return [c for c in corners if c[2] <= low + FEET_MM]
+
+
+def standing_checks(
+    structure: Structure, seats: Sequence[Surface], backs: Sequence[Surface], who: Circumstances, *, storage: bool
+) -> tuple[list[CheckRow], list[Finding]]:
+    """Check how a piece stands, with people on it and without; `storage` says that it is furniture to put things in."""
+    assembly = structure.assembly
+    feet = feet_of(assembly)
+    if not feet:
+        return [], []
+    mass, centre = assembly.mass_and_centre()
+    heavy = weight(mass)
+    results = [check_tilt(max(inside_feet(feet, centre), 0.0), max(centre[2], 1.0))]
+    if seats and any(s.shares for s in seats):
+        results += _sat_on(assembly, seats, backs, feet, heavy, centre, who)
+    if storage:
+        results += _pulled(structure, feet, heavy, centre)
+    rows = [tip_row(r) for r in results]
+    findings = [f for r in results for f in r.findings()]
+    if storage:
+        high, volume = _height(assembly), _litres(assembly)
+        wall = check_tall_storage(high, mass, volume, has_drawers=bool(_drawers(structure)))
+        # Fixed to the wall it cannot be pulled over: one finding says it.
+        findings = [*(f for f in findings if not wall or f.code != "tips-when-pulled"), *wall]
+    return rows, [*findings, *_level(structure, who)]
+
+
+def tip_row(result: TipResult) -> CheckRow:
+    """Return a tipping check as a row: what is asked for over what it stands."""
+    return CheckRow(
+        "stands",
+        result.title,
+        result.parts,
+        result.needed,
+        result.holds,
+        result.unit,
+        load=result.title.lower(),
+        duration="instantaneous",
+        basis="statics",
+        code=result.source,
+        governing=result.title,
+        ratio=result.needed / result.holds if result.holds > 0 else None,
+        status=result.status.value,
+        note="" if result.holds > 0 else "it stands nothing: it falls over by itself",
+    )
+
+
+def inside_feet(feet: Sequence[Vector], centre: Vector) -> float:
+    """Return how far a point lies inside the line round the feet, mm; negative where it lies outside."""
+    ring = _hull([(f[0], f[1]) for f in feet])
+    if len(ring) < 3:
+        return 0.0
+    inside = float("inf")
+    for (x0, y0), (x1, y1) in zip(ring, [*ring[1:], ring[0]], strict=True):
+        length = ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5
+        inside = min(inside, ((x1 - x0) * (centre[1] - y0) - (y1 - y0) * (centre[0] - x0)) / length)
+    return inside
+
+
+def _hull(points: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
+    """Return the convex outline of points, anticlockwise (Andrew's monotone chain)."""
+    ordered = sorted({(round(x, 3), round(y, 3)) for x, y in points})
+    half: list[list[tuple[float, float]]] = []
+    for run in (ordered, ordered[::-1]):
+        chain: list[tuple[float, float]] = []
+        for p in run:
+            while len(chain) > 1 and _turn(chain[-2], chain[-1], p) <= 0:
+                chain.pop()
+            chain.append(p)
+        half.append(chain[:-1])
+    return half[0] + half[1]
+
+
+def _turn(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
+    return cross((b[0] - a[0], b[1] - a[1], 0.0), (c[0] - a[0], c[1] - a[1], 0.0))[2]
+
+
+def _sat_on(
+    assembly: Assembly,
+    seats: Sequence[Surface],
+    backs: Sequence[Surface],
+    feet: Sequence[Vector],
+    heavy: float,
+    centre: Vector,
+    who: Circumstances,
+) -> list[TipResult]:
+    """Check a seat with somebody on its front, its sides, its very ends, and pushed back."""
+    carriers = [assembly.parts[id] for s in seats for id, _ in s.shares]
+    front, rear = min(f[1] for f in feet), max(f[1] for f in feet)
+    left, right = min(f[0] for f in feet), max(f[0] for f in feet)
+    low_x = min(max(p.x0, s.low[0]) for s in seats for p in carriers)
+    high_x = max(min(p.x1, s.high[0]) for s in seats for p in carriers)
+    low_y = min(p.y0 for p in carriers)
+    height = seat_height(assembly, seats)
+    base = SeatStance(heavy, centre[1] - front, height, edge_mm=front - low_y)
+    ends = (left - low_x, high_x - right)
+    side = replace(base, centre_mm=min(centre[0] - left, right - centre[0]), edge_mm=max(ends))
+    results = [
+        check_edge(replace(base, centre_mm=max(base.centre_mm, 0.0))),
+        check_edge(replace(side, centre_mm=max(side.centre_mm, 0.0)), side=True),
+    ]
+    if max(ends) > STANDS_OUT_MM and right > left:
+        person = sitting(1, who.masses_kg, who.use)
+        results.append(check_overhang(right - left, max(ends), heavy, person.force_n))
+    if backs and any(b.shares for b in backs):
+        top = assembly.bounds()[1][2]
+        junction = rear - max(min(b.low[1] for b in backs), *(s.high[1] for s in seats))
+        load, push = rear_points(height, junction, max(top, height))
+        results.append(check_rear(SeatStance(heavy, max(rear - centre[1], 0.0), height, load_mm=load, push_mm=push)))
+    return results
+
+
+def seat_height(assembly: Assembly, seats: Sequence[Surface]) -> float:
+    """Return the height somebody sits at, mm: the cushion pressed down, or the bare seat."""
+    loaded = {c.id: c.loaded for c in assembly.cushions}
+    return max(s.low[2] + loaded.get(s.id, 0.0) if s.cushioned else s.high[2] for s in seats)
+
+
+def _pulled(structure: Structure, feet: Sequence[Vector], heavy: float, centre: Vector) -> list[TipResult]:
+    """Check storage that may be climbed: pulled at the top, and with one drawer out and loaded."""
+    front = min(f[1] for f in feet)
+    inside = max(centre[1] - front, 0.0)
+    high = _height(structure.assembly)
+    results = [check_top_push(heavy, inside, high)] if high >= TALL_MM else []
+    drawers = _drawers(structure)
+    if drawers:
+        deep = max(max(p.y1 for p in group) - min(p.y0 for p in group) for group in drawers)
+        results.append(check_one_drawer(heavy, inside, deep))
+    return results
+
+
+def _drawers(structure: Structure) -> list[list[Part]]:
+    """Return the parts of each drawer: what slides, with all that is joined to it fast."""
+    sliding = [j for j in structure.assembly.joints.values() if j.kind is JointKind.SLIDING]
+    groups: dict[frozenset[str], None] = {}
+    for joint in sliding:
+        sides = [_fast_to(structure, id) for id in joint.parts]
+        groups[min(sides, key=lambda g: (len(g), sorted(g)))] = None
+    return [[structure.part(id) for id in sorted(group)] for group in groups]
+
+
+def _fast_to(structure: Structure, id: str) -> frozenset[str]:
+    seen, queue = {id}, [id]
+    while queue:
+        here = queue.pop()
+        for pair in structure.joints:
+            if here in pair and structure.rigid(*pair):
+                other = pair[1] if pair[0] == here else pair[0]
+                if other not in seen:
+                    seen.add(other)
+                    queue.append(other)
+    return frozenset(seen)
+
+
+def _height(assembly: Assembly) -> float:
+    low, high = assembly.bounds()
+    return high[2] - low[2]
+
+
+def _litres(assembly: Assembly) -> float:
+    low, high = assembly.bounds()
+    return (high[0] - low[0]) * (high[1] - low[1]) * (high[2] - low[2]) / 1e6
+
+
+def _level(structure: Structure, who: Circumstances) -> tuple[Finding, ...]:
+    """Say whether the saws of the shop cut legs of one length well enough to stand firm."""
+    if who.saws is None:
+        return ()
+    error = min(saw.error for saw in who.saws.saws) / 100
+    words = [h.what.casefold() for h in structure.assembly.hardware]
+    levelled = any(mark in word for word in words for mark in LEVELLING)
+    feet = sum(1 for id in structure.floor if abs(structure.part(id).frame.along[2]) > 0.9)
+    return check_level(2 * error, 0.0, feet=feet, levelled=levelled)

@@ -1,0 +1,135 @@
+"""Where people sit and lean on a piece, and which parts carry them: from cushions, or as the author declared."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scantling.board import Assembly, Cushion, LoadCase, Part
+from scantling.board.vector import Vector
+from scantling.mechanics.loads import people_on
+
+LEVEL_MM = 2.0  # how near a part's top must be to the underside of a cushion to carry it
+BEHIND_MM = 250.0  # how far behind a back cushion the slats it leans on may stand
+# The area a person bears on, mm: as wide as hips (ANSUR II, sitting, about 380), as deep as thighs bear; practice.
+SITTER = (380.0, 350.0)
+FOOT = (100.0, 250.0)  # a foot, toes to the front; practice
+PAD = (250.0, 200.0)  # what presses a back in a test, wide and high; practice
+
+
+@dataclass(frozen=True, slots=True)
+class Surface:
+    """A place to sit or lean: its box in mm, how many people, and the parts that carry it with their shares.
+
+    `shares` are the parts of a load spread evenly over the surface, by the area each part has under it.
+    """
+
+    id: str
+    low: Vector
+    high: Vector
+    people: int
+    shares: tuple[tuple[str, float], ...]
+    cushioned: bool
+
+    @property
+    def width(self) -> float:
+        """Return the width along x, mm."""
+        return self.high[0] - self.low[0]
+
+    @property
+    def middle(self) -> Vector:
+        """Return the middle of the surface's box."""
+        (a, b, c), (d, e, f) = self.low, self.high
+        return ((a + d) / 2, (b + e) / 2, (c + f) / 2)
+
+    def places(self) -> list[float]:
+        """Return where the people are in x, evenly spread, mm."""
+        return [self.low[0] + self.width * (i + 0.5) / self.people for i in range(self.people)]
+
+
+def seats_of(assembly: Assembly) -> list[Surface]:
+    """Return the surfaces somebody sits on: seat cushions with the parts under them, and what is declared."""
+    parts = list(assembly.parts.values())
+    seats = [_under(c, parts) for c in assembly.cushions if c.kind == "seat"]
+    return seats + [_declared(assembly, case, flat=True) for case in assembly.loads if case.kind == "sitter"]
+
+
+def backs_of(assembly: Assembly) -> list[Surface]:
+    """Return the surfaces somebody leans on: back cushions with the parts behind them, and what is declared."""
+    parts = list(assembly.parts.values())
+    backs = [_behind(c, parts) for c in assembly.cushions if c.kind == "back"]
+    return backs + [_declared(assembly, case, flat=False) for case in assembly.loads if case.kind == "leaning"]
+
+
+def _under(c: Cushion, parts: Sequence[Part]) -> Surface:
+    low = c.origin
+    high = (low[0] + c.width, low[1] + c.depth, low[2])
+    areas = [
+        (p.id, _overlap(low, high, p, (0, 1)))
+        for p in parts
+        if abs(p.z1 - low[2]) <= LEVEL_MM and p.z1 - p.z0 < 0.9 * max(p.x1 - p.x0, p.y1 - p.y0)
+    ]
+    return Surface(c.id, low, high, people_on(c.width), _shares(areas), True)
+
+
+def _behind(c: Cushion, parts: Sequence[Part]) -> Surface:
+    low = (c.origin[0], c.origin[1], c.origin[2])
+    high = (low[0] + c.width, low[1] + c.depth, low[2] + c.thickness)
+    facing = [p for p in parts if abs(p.frame.through[1]) > 0.7 and _near_behind(p, low, high)]
+    areas = []
+    for p in sorted(facing, key=lambda p: (round(p.y0, 3), p.id)):
+        area = _overlap(low, high, p, (0, 2))
+        hidden = any(_overlap(q.bounds()[0], q.bounds()[1], p, (0, 2)) > 0.5 * area for q in facing if q.y1 <= p.y0 + 1)
+        if area > 0 and not hidden:
+            areas.append((p.id, area))
+    return Surface(c.id, low, high, people_on(c.width), _shares(areas), True)
+
+
+def _near_behind(p: Part, low: Vector, high: Vector) -> bool:
+    return high[1] - 60 <= p.y1 and p.y0 <= high[1] + BEHIND_MM and p.z1 > low[2] and p.z0 > low[2] - 400
+
+
+def _declared(assembly: Assembly, case: LoadCase, *, flat: bool) -> Surface:
+    parts = [assembly.parts[id] for id in case.parts]
+    low: Vector = (min(p.x0 for p in parts), min(p.y0 for p in parts), min(p.z0 for p in parts))
+    high: Vector = (max(p.x1 for p in parts), max(p.y1 for p in parts), max(p.z1 for p in parts))
+    people = max(int(case.amount or 1), people_on(max(high[0] - low[0], 1.0)))
+    axes = (0, 1) if flat else (0, 2)
+    areas = [(p.id, _overlap(low, high, p, axes)) for p in parts]
+    top = (low[0], low[1], high[2]) if flat else low
+    return Surface(f"{case.kind} on {case.parts[0]}", top, high, people, _shares(areas), False)
+
+
+def _overlap(low: Vector, high: Vector, p: Part, axes: tuple[int, int]) -> float:
+    mine_low, mine_high = p.bounds()
+    sides = [max(0.0, min(high[i], mine_high[i]) - max(low[i], mine_low[i])) for i in axes]
+    return sides[0] * sides[1]
+
+
+def _shares(areas: Sequence[tuple[str, float]]) -> tuple[tuple[str, float], ...]:
+    total = sum(a for _, a in areas)
+    return tuple((id, a / total) for id, a in areas if a > 0) if total > 0 else ()
+
+
+def share_under(part: Part, surface: Surface, size: tuple[float, float], axes: tuple[int, int]) -> float:
+    """Return the most one part may get of a load pressing on a rectangle that may lie anywhere on a surface.
+
+    `size` is the rectangle along the two world axes, mm. Gaps between parts carry nothing, so that what the rectangle
+    covers of wood takes the whole load.
+    """
+    low, high = part.bounds()
+    span = [high[i] - low[i] for i in axes]
+    whole = [surface.high[i] - surface.low[i] for i in axes]
+    if axes == (0, 2) and abs(part.frame.through[1]) > 0.7:
+        span[1] = max(span[1] - part.thickness * abs(part.frame.through[2]), 1.0)
+    fraction = dict(surface.shares).get(part.id, 1.0)
+    mine = min(1.0, min(span[0], whole[0]) / min(size[0], whole[0])) * min(
+        1.0, span[1] / min(size[1], max(whole[1], 1))
+    )
+    wood = _wood_share(part, surface, axes, fraction)
+    return min(1.0, max(mine / wood, fraction))
+
+
+def _wood_share(part: Part, surface: Surface, axes: tuple[int, int], fraction: float) -> float:
+    """Return how much of a surface is wood and not gap, from one part's own area and its share of all wood."""
+    whole = (surface.high[axes[0]] - surface.low[axes[0]]) * (surface.high[axes[1]] - surface.low[axes[1]])
+    own = _overlap(surface.low, surface.high, part, axes)
+    return min(1.0, max(0.2, own / fraction / whole)) if whole > 0 and fraction > 0 else 1.0
