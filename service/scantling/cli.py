@@ -120,15 +120,11 @@ def _demo(given: argparse.Namespace) -> int:
 
 
 def _check_plugin(given: argparse.Namespace) -> int:
-    from scantling.work import InlineSeam, PluginChoice
+    from scantling.plugins import check_plugin
 
-    seam = InlineSeam(plugins=PluginChoice(allow=(given.name,)))
-    found = [one for one in seam.call("plugins", {})["plugins"] if one["name"] == given.name]
-    if not found:
-        raise CommandError(f"no plugin is called {given.name!r}")
-    for plugin in found:
-        print(json.dumps(plugin, indent=2, ensure_ascii=False))
-    return 0 if all(one.get("status") == "loaded" for one in found) else EXIT_FAILED
+    report = check_plugin(given.name)
+    print(json.dumps(report, indent=2, ensure_ascii=False))
+    return 0 if report["passed"] else EXIT_FAILED
 
 
 def _openapi(given: argparse.Namespace) -> int:

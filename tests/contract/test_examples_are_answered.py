@@ -56,6 +56,7 @@ def test_every_example_is_answered_as_each_csv_table(client, path, body):
     operation = DOCUMENT["paths"][path]["post"]
     table = next((p for p in operation["parameters"] if p["name"] == "table"), None)
     assert "text/csv" in operation["responses"]["200"]["content"]
+    body = body | {"effort": "quick"} if path in ("/v1/projects", "/v1/nestings") else body  # the forms matter here
     for address in _paths(path)[:1]:
         for name in table["schema"]["enum"]:
             response = client.post(address, json=body, params={"format": "csv", "table": name})

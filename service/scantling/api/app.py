@@ -2,7 +2,7 @@
 
 import gc
 import logging
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 from typing import Any
 
@@ -15,11 +15,10 @@ from starlette.responses import Response
 from scantling import __version__
 from scantling.work import Limits, PluginChoice, PoolSeam, Seam, default_workers
 
-from . import docs, faults, openapi
+from . import faults
 from .calls import Calls
 from .door import Door, PlainTextProblems
 from .respond import Form, cached, render
-from .routers import ROUTERS
 from .settings import Settings, load_settings, unknown_variables
 
 LOG = logging.getLogger("scantling")
@@ -29,6 +28,9 @@ GZIP_FROM = 1000  # bytes
 
 def create_app(settings: Settings | None = None, seam: Seam | None = None) -> FastAPI:
     """Return the application. `settings` come from the environment and `seam` is a pool of workers by default."""
+    from . import docs, openapi
+    from .routers import ROUTERS  # some seventy models are built here: when an application is made, not on import
+
     settings = settings or load_settings()
     seam = seam or pool_for(settings)
     app = FastAPI(
@@ -46,7 +48,7 @@ def create_app(settings: Settings | None = None, seam: Seam | None = None) -> Fa
     for router in (*ROUTERS, docs.router):
         app.include_router(router)
     app.add_api_route("/openapi.json", _openapi, include_in_schema=False)
-    app.openapi = lambda: _document(app)  # type: ignore[method-assign]
+    app.openapi = lambda: _document(app, openapi.build)  # type: ignore[method-assign]
     _wrap(app, settings)
     return app
 
@@ -99,9 +101,9 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
         await seam.stop()
 
 
-def _document(app: FastAPI) -> dict[str, Any]:
+def _document(app: FastAPI, build: Callable[[FastAPI], dict[str, Any]]) -> dict[str, Any]:
     if app.openapi_schema is None:
-        app.openapi_schema = openapi.build(app)
+        app.openapi_schema = build(app)
     return app.openapi_schema
 
 

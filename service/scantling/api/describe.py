@@ -49,10 +49,15 @@ def operation(
         "summary": summary,
         "description": description,
         "tags": [tag],
-        "response_model": answer,
+        "response_model": None,  # answers are rendered as they come; FastAPI need not build what it never checks
         "responses": {200: ok},
-        "openapi_extra": {"x-worker": worker, "x-missing": missing},
+        "openapi_extra": {"x-worker": worker, "x-missing": missing, "x-answer": _name(answer)},
     }
+
+
+def _name(model: type[BaseModel] | None) -> str | None:
+    """Return where a model stands, for the OpenAPI document to find it."""
+    return None if model is None else f"{model.__module__}:{model.__name__}"
 
 
 def link(operation_id: str, description: str, **parameters: str) -> dict[str, Any]:

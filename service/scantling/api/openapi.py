@@ -6,14 +6,17 @@ own error schemas, which the service never answers with.
 
 import json
 from collections.abc import Iterator
-from typing import Any
+from importlib import import_module
+from typing import Any, Literal
 
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
+from pydantic import BaseModel
+from pydantic.json_schema import models_json_schema
 
 from scantling.work import InlineSeam
 
-from .negotiate import CSV
+from .negotiate import CSV, JSON
 from .problems import KINDS, PROBLEM_TYPE
 from .schemas.catalogues import ProblemDocument
 from .settings import Settings
@@ -65,12 +68,12 @@ def build(app: FastAPI) -> Document:
         contact={"name": "The scantling authors"},
         servers=[{"url": app.state.settings.root_path or "/", "description": "This service."}],
     )
-    for path, method, operation in operations(document):
-        _complete(path, method, operation)
     schemas = document["components"]["schemas"]
     for name in ("HTTPValidationError", "ValidationError"):
         schemas.pop(name, None)
-    _add_problem_schema(document)
+    _add_answers(document)
+    for path, method, operation in operations(document):
+        _complete(path, method, operation)
     _tidy(document)
     return document
 
@@ -128,10 +131,30 @@ def _problem_response(status: int) -> Document:
     return response
 
 
-def _add_problem_schema(document: Document) -> None:
-    schema = ProblemDocument.model_json_schema(ref_template="#/components/schemas/{model}")
-    document["components"]["schemas"] |= schema.pop("$defs")
-    document["components"]["schemas"]["Problem"] = schema
+def _add_answers(document: Document) -> None:
+    """Add the schemas of answers and problems, and let each operation refer to its own."""
+    places = {op["operationId"]: op.pop("x-answer") for _, _, op in operations(document)}
+    models = {place: _find(place) for place in places.values()}
+    answers: list[type[BaseModel]] = [*models.values(), ProblemDocument]
+    wanted: list[tuple[type[BaseModel], Literal["serialization"]]] = [(model, "serialization") for model in answers]
+    refs, defined = models_json_schema(wanted, ref_template="#/components/schemas/{model}")
+    schemas = document["components"]["schemas"]
+    for name, schema in defined["$defs"].items():
+        if schemas.setdefault(name, schema) != schema:
+            raise ValueError(f"two schemas are called {name}")
+    schemas["Problem"] = schemas.pop(ProblemDocument.__name__)
+    for _, _, operation in operations(document):
+        content = operation["responses"]["200"].setdefault("content", {})
+        reference = refs[models[places[operation["operationId"]]], "serialization"]
+        operation["responses"]["200"]["content"] = {JSON: {"schema": reference}} | {
+            kind: content[kind] for kind in content if kind != JSON
+        }
+
+
+def _find(place: str) -> type[BaseModel]:
+    module, _, name = place.partition(":")
+    model: type[BaseModel] = getattr(import_module(module), name)
+    return model
 
 
 def _tidy(value: object) -> None:

@@ -94,7 +94,44 @@ FASTENERS: Examples = {
                 }
             ],
         },
-    }
+    },
+    "others": {
+        "summary": "A lag screw in a post, a nail in wet wood, a screw that only clamps a glued joint",
+        "value": {
+            "units": "mm",
+            "joints": [
+                {
+                    "id": "ledger",
+                    "layers": [
+                        {"part": "ledger", "material": "douglas-fir", "thickness": 38},
+                        {"part": "post", "material": "douglas-fir", "thickness": 89},
+                    ],
+                    "fastener": {"kind": "lag screw", "diameter": "3/8 in", "length": 102},
+                    "loads": {"lateral_n": 900},
+                    "duration": "medium",
+                },
+                {
+                    "id": "slat",
+                    "layers": [
+                        {"material": "western-red-cedar", "thickness": 19},
+                        {"material": "douglas-fir", "thickness": 38},
+                    ],
+                    "fastener": {"kind": "nail", "pennyweight": "8d", "style": "common"},
+                    "service": "wet",
+                    "count": 2,
+                },
+                {
+                    "id": "lining",
+                    "layers": [
+                        {"material": "birch-plywood", "thickness": 9},
+                        {"material": "birch-plywood", "thickness": 17.6},
+                    ],
+                    "fastener": {"gauge": 6, "length": 20},
+                    "role": "clamps",
+                },
+            ],
+        },
+    },
 }
 
 COSTINGS: Examples = {
@@ -136,6 +173,71 @@ PROJECTS: Examples = {
                     "materials": {"frame": {"material": "birch-plywood", "thickness": 17.6}},
                 }
             ],
+        },
+    },
+    "whole": {
+        "summary": "Two kinds of furniture with sheets, saws, prices, people and a place",
+        "value": {
+            "name": "porch",
+            "units": "in",
+            "tape": "1/16 in",
+            "currency": "USD",
+            "modules": [
+                {
+                    "id": "bench",
+                    "module": "leaning-seat",
+                    "parameters": {"bays": 2, "seat_height": 17, "lean": "1 in 5"},
+                    "materials": {"frame": {"material": "marine-plywood", "thickness": [0.7, 0.705, 0.7]}},
+                },
+                {"id": "stool", "module": "storage-footstool", "quantity": 2},
+            ],
+            "stock": [
+                {
+                    "id": "sheet",
+                    "material": "marine-plywood",
+                    "thickness": 0.7,
+                    "length": 96,
+                    "width": 48,
+                    "price": "118.00",
+                },
+                {
+                    "id": "left over",
+                    "material": "marine-plywood",
+                    "thickness": 0.7,
+                    "length": 40,
+                    "width": 24,
+                    "quantity": 1,
+                    "offcut": True,
+                },
+            ],
+            "saws": [
+                {
+                    "id": "bench saw",
+                    "kind": "table saw",
+                    "kerf": "1/8 in",
+                    "trim": "1/4 in",
+                    "rip": 24,
+                    "bevel_limit": 45,
+                },
+                {"id": "chop saw", "kind": "mitre saw", "kerf": "3/32 in", "crosscut": 12, "crosscut_45": 8},
+            ],
+            "tools": [{"id": "drill", "kind": "drill"}],
+            "clamps": [{"id": "long clamps", "kind": "bar", "reach": 36, "count": 4}],
+            "glue": {"kind": "cross-linking PVA", "open_min": 10, "clamp_min": 60},
+            "finish": {"kind": "semitransparent stain"},
+            "hands": 1,
+            "fasteners": [{"id": "long screws", "gauge": 8, "length": "1 5/8 in", "box": 100, "price": "9.40"}],
+            "prices": [
+                {"kind": "screw", "price": "8.10"},
+                {"kind": "glue", "price": "7.40", "pack": 473, "unit": "mL"},
+            ],
+            "labour": {"hours": 24, "rate": "0.00"},
+            "tax": {"percent": 6.5},
+            "waste": {"board": {"yield": 80}, "screw": 10},
+            "people": [{"id": "Ada", "mass": 72, "knee_back_height": 16.5}],
+            "place": {"exposure": "covered outdoors", "width": 120, "depth": 96},
+            "effort": "quick",
+            "seed": 1,
         },
     },
 }

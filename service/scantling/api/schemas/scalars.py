@@ -106,10 +106,10 @@ OpenObject = Annotated[
 class Closed(BaseModel):
     """A request or a part of one: unknown members are refused."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, use_attribute_docstrings=False)
+    model_config = ConfigDict(extra="forbid", frozen=True)
 
 
 class Open(BaseModel):
     """An answer or a part of one: members may be added, so clients ignore those they do not know."""
 
-    model_config = ConfigDict(extra="allow")
+    model_config = ConfigDict(extra="allow", defer_build=True)

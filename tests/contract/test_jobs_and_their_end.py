@@ -1,0 +1,153 @@
+"""A job ends when its client is gone, a long one does not hold up the rest, and the service stops at once."""
+
+import asyncio
+import http.client
+import json
+import os
+import re
+import signal
+import subprocess
+import sys
+import time
+
+import pytest
+
+from contract.contract_helpers import FakeSeam
+from scantling.api import Settings, create_app
+
+BODY = json.dumps({"parts": [{"id": "a", "length": 300}], "stock": [{"id": "s", "length": 2440}]}).encode()
+
+
+class _Slow(FakeSeam):
+    """A seam whose one operation takes ten seconds and tells how it ended."""
+
+    def __init__(self):
+        super().__init__(nestings=self._nest)
+        self.ended = "not begun"
+        self.begun = asyncio.Event()
+
+    async def _nest(self, request):
+        self.ended = "running"
+        self.begun.set()
+        try:
+            await asyncio.sleep(10)
+        except asyncio.CancelledError:
+            self.ended = "cancelled"
+            raise
+        self.ended = "answered"
+        return {"layouts": [], "unplaced": []}
+
+
+def _scope(method, path, *headers):
+    return {
+        "type": "http",
+        "asgi": {"version": "3.0"},
+        "http_version": "1.1",
+        "method": method,
+        "scheme": "http",
+        "path": path,
+        "raw_path": path.encode(),
+        "query_string": b"",
+        "root_path": "",
+        "headers": [(b"host", b"localhost"), *headers],
+        "client": ("127.0.0.1", 5000),
+        "server": ("localhost", 80),
+        "state": {},
+    }
+
+
+async def _ask(app, scope, messages):
+    """Call the application; `messages` is a queue of what the client sends."""
+    sent = []
+
+    async def send(message):
+        sent.append(message)
+
+    await app(scope, messages.get, send)
+    return sent
+
+
+async def _abandon():
+    seam = _Slow()
+    app = create_app(Settings(access_log=False), seam)
+    messages = asyncio.Queue()
+    messages.put_nowait({"type": "http.request", "body": BODY, "more_body": False})
+    scope = _scope("POST", "/v1/nestings", (b"content-type", b"application/json"))
+    asked = asyncio.create_task(_ask(app, scope, messages))
+    await asyncio.wait_for(seam.begun.wait(), 5)
+
+    probe = asyncio.Queue()
+    probe.put_nowait({"type": "http.request", "body": b"", "more_body": False})
+    alive = await asyncio.wait_for(_ask(app, _scope("GET", "/livez"), probe), 1)
+
+    begun = time.perf_counter()
+    messages.put_nowait({"type": "http.disconnect"})
+    sent = await asyncio.wait_for(asked, 2)
+    return seam, alive, sent, time.perf_counter() - begun
+
+
+def test_a_job_ends_when_its_client_is_gone_and_holds_up_nobody_meanwhile():
+    seam, alive, sent, took = asyncio.run(_abandon())
+    assert alive[0]["status"] == 200
+    assert seam.ended == "cancelled"
+    assert took < 1
+    assert sent == []
+
+
+def test_a_job_whose_client_stays_is_answered():
+    async def stay():
+        seam = FakeSeam(nestings=lambda request: {"layouts": [], "unplaced": []})
+        app = create_app(Settings(access_log=False), seam)
+        messages = asyncio.Queue()
+        messages.put_nowait({"type": "http.request", "body": BODY, "more_body": False})
+        scope = _scope("POST", "/v1/nestings", (b"content-type", b"application/json"))
+        return await asyncio.wait_for(_ask(app, scope, messages), 5), app.state.calls
+
+    sent, calls = asyncio.run(stay())
+    assert sent[0]["status"] == 200
+    assert not calls._running
+
+
+@pytest.fixture(scope="module")
+def service():
+    """Run the real service with one worker on a free port; yield its process and address."""
+    environment = os.environ | {"PYTHONPATH": os.pathsep.join(p for p in sys.path if p), "SCANTLING_WORKERS": "1"}
+    command = [sys.executable, "-m", "scantling.cli", "serve", "--port", "0"]
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, env=environment)
+    for line in process.stdout:
+        found = re.search(r"running on (http://\S+)", line)
+        if found:
+            break
+    else:
+        pytest.fail(f"the service ended with {process.wait()}")
+    yield process, found[1]
+    if process.poll() is None:
+        process.send_signal(signal.SIGTERM)
+        process.wait(20)
+
+
+def _fetch(address, path, body=None):
+    connection = http.client.HTTPConnection(address.removeprefix("http://"), timeout=60)
+    headers = {"Content-Type": "application/json"} if body is not None else {}
+    connection.request("GET" if body is None else "POST", path, body, headers)
+    response = connection.getresponse()
+    status, answer = response.status, json.load(response)
+    connection.close()
+    return status, answer
+
+
+def test_the_service_serves_under_a_real_server_with_real_workers(service):
+    _, address = service
+    assert _fetch(address, "/readyz")[1]["ready"] is True
+    assert [m["id"] for m in _fetch(address, "/v1/modules")[1]["modules"]]
+    status, answer = _fetch(address, "/v1/modules/leaning-seat/parts", b'{"parameters": {"bays": 2}}')
+    assert status == 200 and len(answer["parts"]) > 5
+
+
+def test_the_service_stops_at_once(service):
+    process, _ = service
+    begun = time.perf_counter()
+    process.send_signal(signal.SIGTERM)
+    code = process.wait(20)
+    assert time.perf_counter() - begun < 8
+    assert code in (0, -signal.SIGTERM)
