@@ -1,5 +1,6 @@
 """Proves an Assembly: that parts fit, screws hold and can be driven, and that there is an order to build it in."""
 
+from .glueing import Clamp, Glue, GlueUp, glue_ups
 from .operation import dry_fits, settings_from_plain
 from .proofs import Proof, Ranges, prove
 from .result import DryFit
@@ -9,14 +10,18 @@ from .work_order import WorkStep, work_order
 
 __all__ = [
     "Barrel",
+    "Clamp",
     "DryFit",
     "DryfitSettings",
+    "Glue",
+    "GlueUp",
     "Load",
     "Proof",
     "Ranges",
     "Tool",
     "WorkStep",
     "dry_fits",
+    "glue_ups",
     "prove",
     "settings_from_plain",
     "verify",
