@@ -5,13 +5,31 @@ from typing import Any
 
 from scantling.kit import INTERFACE, Module, hook
 
+from .bench import PlainBench
+from .chest import Chest
 from .corner import CornerSeat
+from .dining_table import DiningTable
 from .low_table import LowTable
 from .seating import LeaningSeat
 from .shelving import Bookcase
+from .small_tables import SideTable, Stool
 from .storage import StorageFootstool
+from .work_tables import Desk, WorkTable
 
-MODULES: tuple[type[Module[Any]], ...] = (Bookcase, CornerSeat, LeaningSeat, LowTable, StorageFootstool)
+MODULES: tuple[type[Module[Any]], ...] = (
+    Bookcase,
+    Chest,
+    CornerSeat,
+    Desk,
+    DiningTable,
+    LeaningSeat,
+    LowTable,
+    PlainBench,
+    SideTable,
+    Stool,
+    StorageFootstool,
+    WorkTable,
+)
 
 
 class FurniturePlugin:

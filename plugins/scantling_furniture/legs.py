@@ -44,18 +44,29 @@ class Frame:
 
     def built(self, clips: bool = False) -> Underframe:
         """Glue the legs, then screw the aprons to them; `clips` cuts the kerf that top fixings sit in."""
-        legs = {f"{y} {x}": self._leg(x, y) for y in ("front", "back") for x in ("left", "right")}
-        aprons = {side: self._apron(side, clips) for side in ("front", "back", "left", "right")}
-        for (y, x), pair in ((key.split(), pair) for key, pair in legs.items()):
-            for side, leg in ((y, pair[0]), (x, pair[1])):
-                self.piece.screws(
-                    aprons[side], leg, n=2, inset=27, shift=-12, role="clamps", glued=True
-                )  # under the top's
-        for side in ("left", "right"):
-            for other in ("front", "back"):
-                self.piece.loose(aprons[side], aprons[other])
+        self.legs = {f"{y} {x}": self._leg(x, y) for y in ("front", "back") for x in ("left", "right")}
+        aprons = self.ring("apron", self.height, clips=clips)
         self.piece.buy("plastic glide", 4, "under the legs, so that their end grain stays dry")
-        return Underframe(legs, aprons)
+        return Underframe(self.legs, aprons)
+
+    def ring(
+        self, name: str, top: float, sides: Sequence[str] = ("front", "back", "left", "right"), clips: bool = False
+    ) -> dict[str, Part]:
+        """Screw boards on edge to the insides of the legs, their upper edges at `top`."""
+        boards = {side: self._board(f"{side} {name}", side, top, clips) for side in sides}
+        for (y, x), pair in ((key.split(), pair) for key, pair in self.legs.items()):
+            for side, leg in ((y, pair[0]), (x, pair[1])):
+                if side in boards:
+                    self._screwed(boards[side], leg, clips)
+        return boards
+
+    def _screwed(self, board: Part, leg: Part, clips: bool) -> None:
+        """Screw a board to a leg in a column: low, so that screws from the top miss them, and below the kerf."""
+        tall = self.apron_w - (CLIP_DOWN + CLIP_KERF if clips else 0.0)
+        low, high = 15.0, self.apron_w - (24.0 if clips else 40.0)
+        n, span = (2, high - low) if high - low >= 18 else (1, 0.0)
+        shift = low + span / 2 - tall / 2
+        self.piece.screws(board, leg, n=n, inset=(tall - span) / 2, shift=shift, role="clamps", glued=True)
 
     def _leg(self, x: str, y: str) -> tuple[Part, Part]:
         wide = self.piece.part(f"{y} {x} leg", self.height, self.leg_w, "leg", name="leg board", seal=("start",))
@@ -69,29 +80,43 @@ class Frame:
         self.piece.glue(wide, side)
         return wide, side
 
-    def _apron(self, side: str, clips: bool) -> Part:
+    def _board(self, id: str, side: str, top: float, clips: bool) -> Part:
         t, along_x = self.leg_t, side in ("front", "back")
         run = self.width - 2 * t if along_x else self.depth - 2 * (t + self.apron_t)
-        apron = self.piece.part(f"{side} apron", run, self.apron_w, "apron", name=f"{side} apron", closing=along_x)
+        apron = self.piece.part(id, run, self.apron_w, "apron", closing=along_x)
         apron.ease("near/face", size=ROUND)
         if clips:
             apron.groove(self.apron_w - CLIP_DOWN - CLIP_KERF, width=CLIP_KERF, depth=self.apron_t * 0.45)
-        apron.lay({"front": "x", "back": "-x", "left": "-y", "right": "y"}[side], "z").put(z1=self.height)
+        apron.lay({"front": "x", "back": "-x", "left": "-y", "right": "y"}[side], "z").put(z1=top)
         if along_x:
             return apron.put(x0=t, **({"y0": t} if side == "front" else {"y1": self.depth - t}))
         return apron.put(y0=t + self.apron_t, **({"x0": t} if side == "left" else {"x1": self.width - t}))
 
-    def clipped(self, top: Part, frame: Underframe) -> None:
-        """Hold a top that may swell and shrink: loose on the aprons, kept down by clips in their kerf."""
+    def clipped(self, frame: Underframe, role: str, overhang: float, boards: bool = False) -> list[Part]:
+        """Lay on a top that may swell and shrink: one sheet, or boards glued edge to edge; clips keep it down."""
+        total, long = self.depth + 2 * overhang, self.width + 2 * overhang
+        n = ceil(total / (self.piece.materials[role].width or total) - 1e-9) if boards else 1
+        top: list[Part] = []
+        for i in range(n):
+            id = f"top board {i + 1}" if boards else "top"
+            board = self.piece.part(id, long, total / n, role, name="top board" if boards else "top", wears=True)
+            board.ease("start/face", "end/face", size=ROUND).lay("x", "y")
+            board.put(x0=-overhang, y0=top[-1].y1 if top else -overhang, z0=self.height)
+            for before in top[-1:]:
+                self.piece.glue(before, board)
+            top.append(board)
+        top[0].ease("near/face", "near/back", size=ROUND)
+        top[-1].ease("far/face", "far/back", size=ROUND)
         for apron in frame.aprons.values():
-            self.piece.loose(top, apron)
+            self.piece.loose(next(b for b in top if b.y1 > apron.y0 + 1), apron)
         count = sum(max(2, ceil(a.length / CLIP_PITCH)) for a in frame.aprons.values())
-        self.piece.buy("table clip with screw", count, "in the kerf of the aprons, with 2 mm of room to move")
+        self.piece.buy("table clip with screw", count, "in the kerf of the aprons, with room to move")
+        return top
 
     def slatted(self, frame: Underframe, role: str, thickness: float, overhang: float) -> list[Part]:
         """Screw slats along x to the aprons and to bearers between them, all ripped to one width, with even gaps."""
         front, back = frame.aprons["front"], frame.aprons["back"]
-        across = [*self._bearers(front, back), frame.aprons["left"], frame.aprons["right"]]
+        across = [*self.bearers(frame, BEARER_SPAN), frame.aprons["left"], frame.aprons["right"]]
         total, long = self.depth + 2 * overhang, self.width + 2 * overhang
         n, width = slat_rows(total, self.piece.materials[role].width or total)
         slats = []
@@ -108,10 +133,11 @@ class Frame:
         slats[-1].put(y1=self.depth + overhang)  # the last takes up what rounding left
         return slats
 
-    def _bearers(self, front: Part, back: Part) -> list[Part]:
-        """House boards on edge between front and back apron, so that no slat spans far."""
+    def bearers(self, frame: Underframe, span: float) -> list[Part]:
+        """House boards on edge between front and back apron, so that nothing on top spans more than `span`."""
+        front, back = frame.aprons["front"], frame.aprons["back"]
         inner = front.length - 2 * self.apron_t
-        count = ceil(inner / BEARER_SPAN) - 1
+        count = ceil(inner / span) - 1
         found = []
         for i in range(count):
             bearer = self.piece.part(

@@ -1,0 +1,68 @@
+"""A plain bench: a seat on two standing ends, webs between them that keep it from racking and sagging."""
+
+from dataclasses import dataclass
+
+from scantling.kit import Assembly, AssemblyError, Build, Module, Parameters, Role, count, length, snap
+
+FEET = 70.0  # width of each foot left by the cut-out in an end
+CUT_OUT = 25.0  # four feet stand on uneven ground where a whole edge rocks
+WEB_IN = 35.0  # webs stand back from the seat's edges, out of the way of heels
+
+
+@dataclass(frozen=True)
+class PlainBenchParameters(Parameters):
+    """Overall sizes of the seat, and its webs."""
+
+    width: float = length(1200, least=400, most=2000, says="Length of the seat.")
+    depth: float = length(350, least=250, most=500, says="Depth of the seat.")
+    height: float = length(440, least=250, most=520, says="Height of the seat.")
+    web: float = length(140, least=90, most=250, says="Height of the webs under the seat.")
+    webs: int = count(2, least=1, most=2, says="Webs under the seat: two carry its edges, one its middle.")
+
+
+class PlainBench(Module[PlainBenchParameters]):
+    """Webs stand between the ends; the seat lies on both and is screwed, so that it can be renewed."""
+
+    id = "plain-bench"
+    title = "Plain bench"
+    sentence = "A bench of plywood: two standing ends, one or two webs between them, a seat on top."
+    family = "seating"
+    when_not = "Not longer than 1.2 m with one web: nobody wants to feel the front edge give; and not to stand on."
+    parameters = PlainBenchParameters
+    roles = {"board": Role("All parts, from plywood with a waterproof bond.", "birch-plywood", 18, 17.0, 25.0)}
+    grows = ("width", "depth", "height", "web")
+    sources = (
+        "Seat height 16 to 18 in: WOOD magazine, Must-have measurements for comfortable seating",
+        "Edges within 120 mm of the seat eased: EN 581-1:2017, screening only",
+    )
+
+    def build(self, build: Build[PlainBenchParameters]) -> Assembly:
+        """Return the bench."""
+        p, t, piece = build.parameters, build.thickness("board"), self.start(build)
+        tall = snap(p.height - t)
+        if tall < p.web + CUT_OUT + 60:
+            raise AssemblyError(f"webs of {p.web:.0f} mm leave no room for feet under a seat at {p.height:.0f} mm")
+        ends = []
+        for x, place in (("left", {"x0": 0.0}), ("right", {"x1": p.width})):
+            end = piece.part(f"end {x}", tall, p.depth, "board", name="end", shows="both", seal=("start",))
+            end.notch((-1, CUT_OUT), (FEET, p.depth - FEET)).ease("near/face", "near/back", "far/face", "far/back")
+            ends.append(end.lay("z", "y" if x == "left" else "-y").put(y0=0, z0=0, **place))
+        seat = piece.part("seat", p.width, p.depth, "board", wears=True, seal=("start", "end", "near", "far"))
+        seat.ease(*(f"{side}/{face}" for side in ("start", "end", "near", "far") for face in ("face", "back")))
+        seat.lay("x", "y").put(x0=0, y0=0, z0=tall)
+        places = [("web", {"yc": p.depth / 2})] if p.webs == 1 else [("web front", {"y0": WEB_IN})]
+        places += [("web back", {"y1": p.depth - WEB_IN})] if p.webs == 2 else []
+        for id, across in places:
+            web = piece.part(id, p.width - 2 * t, p.web, "board", name="web", closing=True).ease("near/face")
+            web.lay("x", "z").put(x0=t, z1=tall, **across)
+            for end in ends:
+                piece.screws(end, web, n=3 if p.web >= 120 else 2, inset=20, role="holds", glued=True)
+            piece.screws(seat, web, pitch=250, inset=70, length=50.8, role="holds")
+        for end in ends:
+            piece.screws(seat, end, n=2 if p.depth < 400 else 4, inset=75, length=50.8, role="holds")  # none at a web
+        piece.size(p.width, p.depth, p.height)
+        web_id = places[0][0]
+        piece.chain("width", p.width, [("end left", t), (web_id, p.width - 2 * t), ("end right", t)], web_id)
+        piece.buy("plastic glide", 4, "under the feet, so that their end grain stays dry")
+        piece.caution("To sit on, not to stand on; outdoors seal every edge of the plywood before it is put together.")
+        return piece
