@@ -1,6 +1,7 @@
 """Proves an Assembly: that parts fit, screws hold and can be driven, and that there is an order to build it in."""
 
 from .glueing import Clamp, Glue, GlueUp, glue_ups
+from .motion import Motion, Swept, motion_findings, sweep
 from .operation import dry_fits, settings_from_plain
 from .proofs import Proof, Ranges, prove
 from .result import DryFit
@@ -16,14 +17,18 @@ __all__ = [
     "Glue",
     "GlueUp",
     "Load",
+    "Motion",
     "Proof",
     "Ranges",
+    "Swept",
     "Tool",
     "WorkStep",
     "dry_fits",
     "glue_ups",
+    "motion_findings",
     "prove",
     "settings_from_plain",
+    "sweep",
     "verify",
     "work_order",
 ]
