@@ -65,7 +65,7 @@ def _apart(row: CutRow, other: CutRow) -> float:
     a, b = row.plain, other.plain
     if a["lot"] != b["lot"]:
         return float("inf")
-    return max(abs(a[k] - b[k]) for k in ("length_mm", "width_mm"))
+    return max(abs(float(a[k]) - float(b[k])) for k in ("length_mm", "width_mm"))
 
 
 def _settings(flow: Flow, dossier: Dossier) -> None:

@@ -106,11 +106,16 @@ def _apart(flow: Flow, piece: Piece) -> None:
     flow.new_page()
     flow.section(f"{piece.title}, drawn apart", room=150)
     moves = exploded(piece.assembly, piece.brings())
+    bodies = bodies_of(piece.assembly, moves)
+    flow.put(picture(bodies, flow.width, min(flow.room, 170.0), labels=apart_labels(piece)))
+
+
+def apart_labels(piece: Piece) -> list[Label]:
+    """Return a label for each kind of part of a piece, with how many there are."""
     names: dict[str, list[str]] = {}
     for part in piece.assembly.parts.values():
         names.setdefault(part.name, []).append(part.id)
-    labels = [Label(_named(name, ids), tuple(ids)) for name, ids in names.items()]
-    flow.put(picture(bodies_of(piece.assembly, moves), flow.width, min(flow.room, 170.0), labels=labels))
+    return [Label(_named(name, ids), tuple(ids)) for name, ids in names.items()]
 
 
 def _named(name: str, ids: list[str]) -> str:
