@@ -9,15 +9,20 @@ from scantling.mechanics.fastener_check import FastenerCheck
 
 from .building import Built
 from .check_row import CheckRow, worst_of_each
+from .children import box_checks, box_of, opening_checks
 from .circumstances import Circumstances
+from .hands import hand_checks
 from .holding import holding_checks
-from .sitting import sitting_checks
+from .place import place_checks
+from .sitting import sitting_checks, table_checks
 from .squareness import squareness_checks
 from .standing import standing_checks
 from .structure import structure_of
 from .surfaces import backs_of, seats_of
+from .weather import weather_checks
 
 ANYBODY = Circumstances()
+NOBODY = CheckRow("seat", "where people sit", note="no cushion lies on it and no part is declared to carry a sitter")
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,15 +47,23 @@ def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
         return Checked(fit.findings, (), steps)
     structure = structure_of(assembly, fit.touching)
     seats, backs = seats_of(assembly), backs_of(assembly)
+    nobody = built.module.family == "seating" and not seats
     held = holding_checks(structure, seats, backs, built.woods, who, fit.screws)
-    rows: list[CheckRow] = list(held.rows)
+    rows: list[CheckRow] = [*held.rows, *([NOBODY] if nobody else [])]
     findings: list[Finding] = [*fit.findings, *held.findings]
     storage = built.module.family == "storage"
+    box = box_of(structure)
     for more, found in (
         standing_checks(structure, seats, backs, who, storage=storage),
         squareness_checks(structure),
         sitting_checks(assembly, who),
+        weather_checks(structure, seats, who, box=() if box is None else (box.lid.id,)),
+        hand_checks(assembly, who),
+        place_checks(assembly, who),
+        table_checks(assembly) if built.module.family == "tables" else ([], []),
     ):
         rows += more
         findings += found
+    covered = tuple({assembly.parts[id].name for s in (*seats, *backs) if s.cushioned for id, _ in s.shares})
+    findings += [*opening_checks(assembly, who, covered), *box_checks(assembly, box, who)]
     return Checked(tuple(findings), held.fastening, steps, tuple(worst_of_each(rows)))

@@ -21,6 +21,7 @@ from .surfaces import FOOT, SITTER, Surface, share_under
 UP: Vector = (0.0, 0.0, 1.0)
 FRONT = (380.0, 200.0)  # what presses a front edge in a test, wide and deep; practice
 EDGE_MM = 60.0  # how far inside an end somebody sits: EN 1022:2018 clause 6
+EDGE_SHEAR = 9.5 / 2.67  # panel over planar shear, European plywood: Structural Engineer's Pocket Book p. 266
 SHORT_MM = 60.0  # an overhang up to this carries nobody
 
 
@@ -212,9 +213,14 @@ def wood_of_part(part: Part, axis: str, way: str) -> WoodValues:
     along = along or not part.material.has_grain
     solid = part.material.stock_kind == "board"
     wide = part.width if solid else 300.0
-    return wood_values(
+    values = wood_values(
         part.material.material, round(part.thickness, 2), round(wide, 2), along=along, flat=way == "flat"
     )
+    if solid or way == "flat":
+        return values
+    # On edge a panel is sheared through its thickness, not between its plies, and bent as a deep thin beam.
+    edge_bending = min(values.bending, values.compression)
+    return replace(values, bending=edge_bending, shear=values.shear * EDGE_SHEAR)
 
 
 def member_row(result: MemberResult, name: str) -> CheckRow:

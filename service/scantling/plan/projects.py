@@ -16,6 +16,7 @@ from scantling.nesting.plain import nesting_to_plain
 from scantling.nesting.saws import parse_saws
 
 from .building import Built, Modules, build_module
+from .cautions import job_cautions
 from .checks import Checked, check
 from .circumstances import circumstances_of
 from .cutting import Wanted, nesting_job, wanted
@@ -44,6 +45,7 @@ class Project:
     take_off: TakeOff
     costing: Costing
     findings: tuple[Finding, ...]
+    cautions: tuple[str, ...] = ()
 
 
 def projects(
@@ -88,7 +90,7 @@ def plan_project(
     )
     return Project(
         request.get("name", "project"), Tape.parse(request.get("tape", DEFAULT_TAPE)), tuple(pieces), checked,
-        tuple(rows), job, nesting, cuts, listed, costing, tuple(findings),
+        tuple(rows), job, nesting, cuts, listed, costing, tuple(findings), tuple(job_cautions(pieces, who)),
     )  # fmt: skip
 
 
@@ -150,7 +152,7 @@ def _costed(listed: TakeOff, prices: Sequence[Price], terms: Terms, pieces: Sequ
     return cost(listed.lines, [*kept, *spread], terms)
 
 
-NOT_USED = ("tools", "clamps")
+NOT_USED = ("clamps",)
 
 
 def _not_used(request: Mapping[str, Any]) -> list[Finding]:
@@ -196,5 +198,9 @@ def project_to_plain(project: Project) -> dict[str, Any]:
         "nesting": nesting_to_plain(project.job, project.nesting, project.cuts, project.costing.currency),
         "costing": costing_to_plain(project.costing),
         "findings": [f.to_plain() for f in project.findings],
-        "cautions": list(dict.fromkeys(c for p in project.pieces for c in (*p.assembly.cautions, p.module.when_not))),
+        "cautions": list(
+            dict.fromkeys(
+                [*(c for p in project.pieces for c in (*p.assembly.cautions, p.module.when_not)), *project.cautions]
+            )
+        ),
     }

@@ -4,11 +4,13 @@ from collections.abc import Sequence
 
 from scantling.board import Assembly, Cushion
 from scantling.findings import Finding
-from scantling.mechanics.seating import Seat, SeatResult, check_seat
+from scantling.mechanics.seating import Seat, SeatResult, check_knees, check_seat
 
 from .check_row import CheckRow
 from .circumstances import Circumstances
 
+SAT_AT = (650.0, 850.0)  # heights of tables one sits at, mm; practice
+FELT_MM = 10.0  # less than this short of room nobody feels; practice
 OPEN = 5000.0  # mm; a band that reaches further has no upper end
 
 
@@ -20,6 +22,25 @@ def sitting_checks(assembly: Assembly, who: Circumstances) -> tuple[list[CheckRo
         return [], []
     result = check_seat(seat_of(assembly, seats, backs), who.household)
     return _rows(result), list(result.findings())
+
+
+def table_checks(assembly: Assembly) -> tuple[list[CheckRow], list[Finding]]:
+    """Check the room for knees under a table high enough to sit at, from its lowest part in its upper half."""
+    low, high = assembly.bounds()
+    if not SAT_AT[0] <= high[2] - low[2] <= SAT_AT[1]:
+        return [], []
+    half = (low[2] + high[2]) / 2
+    clear = min((p.z0 for p in assembly.parts.values() if p.z0 > half), default=high[2]) - low[2]
+    row = CheckRow(
+        "suits its sitters",
+        "room for knees",
+        demand=clear,
+        unit="mm",
+        basis="people",
+        code="ANSUR II knee height, men, 95th percentile",
+        governing="the lowest part over the knees",
+    )
+    return [row], list(check_knees(clear + FELT_MM))
 
 
 def seat_of(assembly: Assembly, seats: Sequence[Cushion], backs: Sequence[Cushion]) -> Seat:

@@ -84,7 +84,7 @@ def tip_row(result: TipResult) -> CheckRow:
 
 def inside_feet(feet: Sequence[Vector], centre: Vector) -> float:
     """Return how far a point lies inside the line round the feet, mm; negative where it lies outside."""
-    ring = _hull([(f[0], f[1]) for f in feet])
+    ring = hull([(f[0], f[1]) for f in feet])
     if len(ring) < 3:
         return 0.0
     inside = float("inf")
@@ -94,7 +94,7 @@ def inside_feet(feet: Sequence[Vector], centre: Vector) -> float:
     return inside
 
 
-def _hull(points: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
+def hull(points: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
     """Return the convex outline of points, anticlockwise (Andrew's monotone chain)."""
     ordered = sorted({(round(x, 3), round(y, 3)) for x, y in points})
     half: list[list[tuple[float, float]]] = []

@@ -128,6 +128,9 @@ class Person(Closed):
     """Somebody who will use the furniture."""
 
     id: Id = Field(description="The caller's name for them.")
+    child: bool = Field(
+        False, description="A small child: openings, lids and boxes are checked for it, seats are not fitted to it."
+    )
     mass: Kilograms | None = Field(None, description="Mass.", json_schema_extra=KG)
     knee_back_height: BodySize | None = Field(None, description="Back of the knee above the floor, shoes on.")
     seat_depth: BodySize | None = Field(None, description="Back of the knee to the back of the seat, sitting.")
@@ -140,6 +143,9 @@ class Place(Closed):
 
     exposure: Literal["indoors", "damp", "covered outdoors", "outdoors"] = Field(
         "indoors", description="What the weather does to it."
+    )
+    use: Literal["home", "public"] = Field(
+        "home", description="Who sits there: a household, or the public, for whom seats are checked with heavier loads."
     )
     width: Length | None = Field(None, description="Width of the place, along the back wall.")
     depth: Length | None = Field(None, description="Depth of the place.")
