@@ -11,6 +11,7 @@ from dryfit_pieces import bench, block, box, change, corner, empty, moved, of_jo
 from scantling.board import Assembly, Promise, Recess, Step
 from scantling.board.chain import Chain, Link
 from scantling.dryfit import DryfitSettings, Load
+from scantling.measure import Tape
 
 
 @dataclass(frozen=True)
@@ -793,3 +794,24 @@ def a_lid_far_beyond_its_walls():
 @fault("lid-tips", ("lid", "stop 0", "stop 1"), also=("loose-part-slides",))
 def a_lid_a_little_beyond_its_walls():
     return _stool_with_a_wide_lid(60.0)
+
+
+@fault("tape-rounding", ("rail",), value=864 - 863.55, tape=Tape.parse("1 mm"), open_limit=0.0)
+def a_rail_between_two_marks():
+    """A rail of 863.55 mm, cut at 864: it does not go in by 0.45 mm (at a limit of nothing)."""
+    return _glued_bench(863.55)
+
+
+def _glued_bench(run):
+    piece = empty()
+    left = piece.part("left", 400, 300, "ply").lay("z", "y").put(x0=0, y0=0, z0=0)
+    rail = piece.part("rail", run, 89, "ply").lay("x", "z").put(x0=18, yc=150, z0=150)
+    right = piece.part("right", 400, 300, "ply").lay("z", "y").put(x0=18 + run, y0=0, z0=0)
+    piece.glue(left, rail)
+    piece.glue(right, rail)
+    return piece
+
+
+@fault("tape-rounding", ("rail",), value=860.45 - 860, tape=Tape.parse("1 mm"))
+def a_rail_cut_half_a_mark_short():
+    return _glued_bench(860.45)

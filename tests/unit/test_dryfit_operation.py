@@ -20,7 +20,9 @@ def plain(piece):
 @pytest.mark.parametrize("build", [bench, box, corner, post, tray], ids=lambda b: b.__name__)
 def test_a_round_trip_through_json_changes_nothing(build):
     piece = build()
-    assert dry_fits({"assembly": plain(piece)}) == verify(piece).to_plain()
+    answer, direct = dry_fits({"assembly": plain(piece)}), verify(piece).to_plain()
+    assert {k: answer[k] for k in direct} == direct
+    assert [w["number"] for w in answer["work"]] == [s["number"] for s in answer["order"]["steps"]]
 
 
 def test_the_same_request_gives_the_same_bytes():
@@ -52,6 +54,41 @@ def test_a_design_tool_may_round_directions_and_leave_densities_out():
         del material["density_kg_m3"]
     part["frame"]["length"] = [1.0, 0.0, 0.0000004]
     assert not [f for f in dry_fits(request)["findings"] if f["severity"] == "error"]
+
+
+def test_glue_ups_and_motions_are_answered_when_they_are_asked_for():
+    request = {
+        "assembly": plain(tray()),
+        "glue": {"id": "PVA", "open_minutes": 8, "clamp_minutes": 45},
+        "clamps": [{"id": "bar", "reach_mm": 100, "throat_mm": 60, "count": 8}],
+        "motions": [
+            {"id": "lift", "kind": "slide", "parts": ["one", "two"], "axis": [0, 0, -1], "travel": 40},
+        ],
+        "settings": {"tape": "1/16 in"},
+    }
+    answer = dry_fits(request)
+    assert [s["pressed_by"] for s in answer["glue_ups"]]
+    assert answer["motions"][0]["clashes_with"] == ["base"]
+    assert "motion-clashes" in {f["code"] for f in answer["findings"]}
+
+
+@pytest.mark.parametrize(
+    "extra,pointer",
+    [
+        (
+            {"motions": [{"id": "m", "kind": "swing", "parts": ["x"], "axis": [0, 0, 1], "travel": 9}]},
+            "/motions/0/parts",
+        ),
+        (
+            {"motions": [{"id": "m", "kind": "swing", "parts": ["lid"], "axis": [0, 0, 1], "travel": 0}]},
+            "/motions/0/travel",
+        ),
+        ({"settings": {"tape": "a thumb"}}, "/settings/tape"),
+        ({"glue": {"id": "PVA", "open_minutes": 0, "clamp_minutes": 5}}, "/glue/open_minutes"),
+    ],
+)
+def test_what_is_asked_for_beside_is_pointed_at_too(extra, pointer):
+    assert pointer in [p for p, _ in pointers({"assembly": plain(box()), **extra})]
 
 
 def spoiled(change):

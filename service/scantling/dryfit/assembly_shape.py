@@ -165,7 +165,29 @@ SETTINGS: Check = Members(
         "person_kg": number(0, 500, above=True),
         "tip_least_deg": number(0, 45),
         "hands": whole(1, 10),
+        "tape": text(20),
     },
 )
-DRY_FIT: Check = Members({"assembly": ASSEMBLY}, {"settings": SETTINGS})
+CLAMP = Members({"id": ID, "reach_mm": SIZE, "throat_mm": SIZE, "count": whole(1, 500)}, {})
+GLUE = Members({"id": ID, "open_minutes": number(0, 1440, above=True), "clamp_minutes": number(0, 10_000)}, {})
+WALL = Members({"normal": direction, "offset_mm": number()}, {})
+MOTION = Members(
+    {
+        "id": ID,
+        "kind": word("swing", "slide"),
+        "parts": row(ID, least=1, most=MOST_PARTS),
+        "axis": direction,
+        "travel": number(-3000, 3000),
+    },
+    {"point_mm": vector, "walls": row(WALL, most=10), "held_by": text(200, empty=True)},
+)
+DRY_FIT: Check = Members(
+    {"assembly": ASSEMBLY},
+    {
+        "settings": SETTINGS,
+        "clamps": row(CLAMP, most=50),
+        "glue": either_null(GLUE),
+        "motions": row(MOTION, most=20),
+    },
+)
 __all__ = ["ASSEMBLY", "DRY_FIT", "FARTHEST_MM", "MOST_CUTS", "MOST_FASTENERS", "SETTINGS"]

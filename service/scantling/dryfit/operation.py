@@ -6,15 +6,18 @@ from math import sqrt
 from typing import Any
 
 from scantling.board import Assembly, Promise, assembly_from_plain
-from scantling.findings import Finding
-from scantling.measure import RequestError, RequestProblem, pointer
+from scantling.findings import Finding, ranked
+from scantling.measure import MeasureError, RequestError, RequestProblem, Tape, pointer
 from scantling.tables import materials
 
 from .assembly_shape import DRY_FIT
+from .glueing import Clamp, Glue, glue_ups
+from .motion import Motion, motion_findings, sweep
 from .result import DryFit
 from .settings import Barrel, DryfitSettings, Load, Tool
 from .shape import first_of, problem
 from .verify import verify
+from .work_order import work_order
 
 MOST_PROBLEMS = 50
 MOST_CELLS = 2000
@@ -24,12 +27,51 @@ EXACT = 1e-9
 def dry_fits(plain: dict[str, Any]) -> dict[str, Any]:
     """Verify an assembly somebody described, with optional settings; lengths in mm, closed objects.
 
-    Answers `summary`, `findings`, `order`, `balance`, `alike`, and how joints meet and screws pass. Raises
-    RequestError that points at every member at fault.
+    Answers `summary`, `findings`, `order`, `balance`, `alike`, how joints meet and screws pass, and `work`, the order
+    of work. With `glue` (and `clamps`) it answers `glue_ups`, with `motions` what each of them meets; their findings
+    stand among the others. Raises RequestError that points at every member at fault.
     """
     assembly, settings = read(plain)
-    answer = verify(assembly, settings)
-    return _pointed(answer).to_plain()
+    extra, more = _asked(plain, assembly, settings, answer := verify(assembly, settings))
+    answer = replace(answer, findings=tuple(ranked([*answer.findings, *more])))
+    return {**_pointed(answer).to_plain(), **extra}
+
+
+def _asked(
+    plain: Mapping[str, Any], assembly: Assembly, settings: DryfitSettings, answer: DryFit
+) -> tuple[dict[str, Any], list[Finding]]:
+    """Return what else was asked for, and its findings."""
+    found: list[Finding] = []
+    extra: dict[str, Any] = {"work": [], "glue_ups": None, "motions": []}
+    if answer.order is not None:
+        extra["work"] = [s.to_plain() for s in work_order(assembly, answer.order, settings)]
+    glue = plain.get("glue")
+    if glue is not None and answer.order is not None:
+        clamps = [Clamp(c["id"], c["reach_mm"], c["throat_mm"], c["count"]) for c in plain.get("clamps", ())]
+        label = Glue(glue["id"], glue["open_minutes"], glue["clamp_minutes"])
+        ups = glue_ups(assembly, answer.order, clamps, label, settings)
+        extra["glue_ups"] = [s.to_plain() for s in ups.stages]
+        found += ups.findings
+    for i, row in enumerate(plain.get("motions", ())):
+        motion = _motion(row, assembly, "/motions" + pointer(i))
+        swept = sweep(assembly, motion, settings)
+        extra["motions"].append(swept.to_plain())
+        found += motion_findings(motion, swept, settings)
+    return extra, found
+
+
+def _motion(row: Mapping[str, Any], assembly: Assembly, at: str) -> Motion:
+    for name in row["parts"]:
+        if name not in assembly.parts:
+            raise RequestError([problem(at + "/parts", f"no part has the id {name!r}", "unknown-part")])
+    if row["travel"] == 0:
+        raise RequestError([problem(at + "/travel", "a motion needs a travel other than 0", "out-of-range")])
+    walls = tuple((_point(_unit(w["normal"])), w["offset_mm"]) for w in row.get("walls", ()))
+    point = _point(row.get("point_mm", [0.0, 0.0, 0.0]))
+    return Motion(
+        row["id"], row["kind"], tuple(row["parts"]), _point(row["axis"]), row["travel"], point, walls,
+        row.get("held_by", ""),
+    )  # fmt: skip
 
 
 def read(plain: Mapping[str, Any]) -> tuple[Assembly, DryfitSettings]:
@@ -85,18 +127,23 @@ def _squared(frame: Mapping[str, Any]) -> dict[str, Any]:
 
 def settings_from_plain(plain: Mapping[str, Any]) -> DryfitSettings:
     """Return the settings of a dry fit from their JSON members; absent ones keep their defaults."""
-    given = {
-        name.removesuffix("_mm"): value for name, value in plain.items() if name not in ("tools", "loads", "hands")
-    }
+    given = {name.removesuffix("_mm"): value for name, value in plain.items() if name not in ("tools", "loads", "tape")}
     settings = DryfitSettings(**given)
-    if "hands" in plain:
-        settings = replace(settings, hands=plain["hands"])
+    if "tape" in plain:
+        settings = replace(settings, tape=_tape(plain["tape"]))
     if "tools" in plain:
         settings = replace(settings, tools=tuple(_tool(t) for t in plain["tools"]))
     if plain.get("loads") is not None:
         loads = tuple(Load(p["id"], p["mass_kg"], _point(p["at_mm"])) for p in plain["loads"])
         settings = replace(settings, loads=loads)
     return settings
+
+
+def _tape(text: str) -> Tape:
+    try:
+        return Tape.parse(text)
+    except MeasureError as error:
+        raise RequestError([problem("/settings/tape", str(error), error.code)]) from None
 
 
 def _tool(plain: Mapping[str, Any]) -> Tool:

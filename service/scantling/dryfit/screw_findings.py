@@ -144,8 +144,9 @@ def _point(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
     least = bite_wanted(f.kind, f.role.value) * f.diameter
     if fit.bite < least - GUARD:
         no_thread = fit.bite < POINT_DIAMETERS * f.diameter - GUARD
+        usual = Severity.WARNING if f.role.value == "holds" else Severity.NOTE  # practice alone never warns
         yield _seen(
-            fit, "screw-shallow", Severity.ERROR if no_thread else Severity.WARNING,
+            fit, "screw-shallow", Severity.ERROR if no_thread else usual,
             f"{f.id} bites {fit.bite:.1f} mm into {fit.holder}; a screw that {f.role.value} wants {least:.1f} mm.",
             (fit.holder,), fit.point_at, fit.bite, least, "mm",
             f"Take a screw {least - fit.bite:.0f} mm longer, or sink its head deeper.",

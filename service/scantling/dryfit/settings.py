@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from scantling.measure import Tape
+
 Point = tuple[float, float, float]
 
 
@@ -51,7 +53,8 @@ class DryfitSettings:
     Commentary C12.1.5.7 advises 2.5, which no screw in the edge of a sheet under 21 mm can keep). `screw_gap`: wood
     wanted between two screws (practice). `tools` are tried in order. `loads` None puts a person of `person_kg` on
     every seat cushion; `tip_least_deg` is the angle an empty piece must lean before it falls (practice).
-    `hands` is how many people build. `seek_order` False leaves the order of assembly out, which takes half of the time.
+    `hands` is how many people build. `seek_order` False leaves the order of assembly out, which takes half of the
+    time. `tape` has the gaps found that come from cutting to its marks.
     """
 
     fit: float = 0.05
@@ -66,3 +69,4 @@ class DryfitSettings:
     tip_least_deg: float = 5.0
     hands: int = 1
     seek_order: bool = True
+    tape: Tape | None = None

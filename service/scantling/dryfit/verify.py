@@ -15,6 +15,7 @@ from .screw_findings import screw_findings
 from .screw_pairs import screws_that_meet
 from .screws import screw_fits
 from .settings import DryfitSettings
+from .tape_rounding import rounding_findings
 
 DEFAULT = DryfitSettings()
 
@@ -40,6 +41,8 @@ def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
         *screws_that_meet(scene),
         *balance_findings(scene, stands),
     ]
+    if settings.tape is not None:
+        found += rounding_findings(scene, settings.tape)
     order = None
     if (
         settings.seek_order and len(scene.colliding) <= MOST_OVERLAPS
