@@ -60,6 +60,7 @@ class PlainBench(Module[PlainBenchParameters]):
             piece.screws(seat, web, pitch=250, inset=70, length=50.8, role="holds")
         for end in ends:
             piece.screws(seat, end, n=2 if p.depth < 400 else 4, inset=75, length=50.8, role="holds")  # none at a web
+        piece.carries(seat, kind="sitter")
         piece.size(p.width, p.depth, p.height)
         web_id = places[0][0]
         piece.chain("width", p.width, [("end left", t), (web_id, p.width - 2 * t), ("end right", t)], web_id)

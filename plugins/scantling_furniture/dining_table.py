@@ -54,7 +54,8 @@ class DiningTable(Module[DiningTableParameters]):
         frame = Frame(piece, build, p.width - 2 * p.overhang, p.depth - 2 * p.overhang, p.height - thick)
         under = frame.built(clips=True)
         frame.bearers(under, BEARER_SPAN)
-        frame.clipped(under, role, p.overhang, boards=p.top == "boards")
+        tops = frame.clipped(under, role, p.overhang, boards=p.top == "boards")
+        piece.carries(*tops, kind="mass", amount=75.0)
         piece.size(p.width, p.depth, p.height)
         between = frame.width - 2 * frame.leg_t
         piece.chain("width", frame.width, [("legs", 2 * frame.leg_t), ("front apron", between)], "front apron")

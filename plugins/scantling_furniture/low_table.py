@@ -43,6 +43,7 @@ class LowTable(Module[LowTableParameters]):
         under = Frame(piece, build, p.width - 2 * p.overhang, p.depth - 2 * p.overhang, p.height - slat)
         slats = under.slatted(under.built(), "slat", slat, p.overhang)
         slat_chain(piece, slats)
+        piece.carries(*slats, kind="mass", amount=40.0)
         piece.size(p.width, p.depth, p.height)
         piece.caution("Not a seat and not a step: nobody has loaded it as one.")
         piece.caution("Ease every edge within reach; a table edge meets shins and small heads.")

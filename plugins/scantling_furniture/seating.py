@@ -141,6 +141,7 @@ class _SeatRun(SeatLines):
         arm.put(**({"x0": rib.x0 - self.post_t} if hand == "left" else {"x1": rib.x1 + self.post_t}))
         for post in posts:
             self.piece.screws(arm, post, n=2, inset=20, role="locates")
+        self.piece.carries(arm, kind="arm")
 
     def _cushions(self) -> None:
         """Place the cushions, and answer slack, depth, what stops them, and how water leaves."""

@@ -96,7 +96,9 @@ class Stool(Module[StoolParameters]):
         """Return the stool."""
         p, slat, piece = build.parameters, build.thickness("slat"), self.start(build)
         frame = Frame(piece, build, p.width, p.depth, p.height - slat)
-        slat_chain(piece, frame.slatted(frame.built(), "slat", slat, 0.0))
+        slats = frame.slatted(frame.built(), "slat", slat, 0.0)
+        slat_chain(piece, slats)
+        piece.carries(*slats, kind="sitter")
         piece.size(p.width, p.depth, p.height)
         piece.caution("To sit on, not to stand on; sit in the middle.")
         piece.caution("Ease every edge a sitter can reach, also from below.")

@@ -56,6 +56,8 @@ class WorkTable(Module[WorkTableParameters]):
         shelf.ease("near/face").lay("x", "y").put(x0=frame.leg_t, y0=frame.leg_t, z0=SHELF_UP)
         for side in ("front", "back"):
             piece.screws(shelf, rails[side], pitch=300, inset=120, length=50.8, role="holds")
+        piece.carries(lower, kind="mass", amount=200.0)
+        piece.carries(shelf, kind="mass", amount=60.0)
         piece.size(p.width, p.depth, p.height)
         piece.chain("height", p.height, [("legs", frame.height), ("tops", 2 * sheet)], "legs")
         piece.caution("Fix it to the wall or the floor before a machine stands on it.")
@@ -103,6 +105,7 @@ class Desk(Module[DeskParameters]):
         (top,) = frame.clipped(under, "sheet", p.overhang)
         top.hole(p.width / 2 + BEARER_SPAN / 4, p.depth - p.overhang - frame.leg_t - frame.apron_t - 60, p.cable)
         frame.ring("rail", SHELF_UP, sides=("back", "left", "right"))
+        piece.carries(top, kind="mass", amount=60.0)
         piece.size(p.width, p.depth, p.height)
         piece.chain("height", p.height, [("legs", frame.height), ("top", sheet)], "legs")
         knees(piece, p.height - sheet - frame.apron_w)
