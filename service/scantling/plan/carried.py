@@ -40,13 +40,14 @@ def shelf_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[F
             if spans is None or not spans.clear():
                 rows += [] if spans is not None else [unsupported(part)]
                 continue
-            key = (part.name, case.kind, round(part.thickness, 2), round(part.width), _widest(spans))
+            kind = ways.structure.kind(id)
+            key = (kind, case.kind, case.amount)
             load = _shelf_load(case, part)
             demands += _passed_on(ways, part, load)
             if key in seen:
                 continue
             seen[key] = None
-            alike = tuple(i for i in case.parts if ways.structure.part(i).name == part.name)
+            alike = tuple(i for i in case.parts if ways.structure.kind(i) == kind)
             row, found = _shelf(ways.structure, spans, load, who, alike)
             rows.append(row)
             findings += found
@@ -92,7 +93,7 @@ def _shelf(
         result = check_shelf(shelf, load)
     except (ValueError, LookupError) as error:
         return CheckRow("shelf sag", part.name, alike, note=str(error), load=load.label), ()
-    return _shelf_row(result, part.name), result.findings()
+    return _shelf_row(result, structure.kind(part.id)), result.findings()
 
 
 def _shelf_row(result: ShelfResult, name: str) -> CheckRow:
@@ -167,7 +168,8 @@ def mass_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[Fi
             if spans is None:
                 rows += [] if part.id in ways.structure.floor else [unsupported(part)]
             elif spans.clear() and not lies_along(spans):
-                pressed.append(Pressed(part, spans, _widest(spans), "uniform-simple", own))
+                kind = ways.structure.kind(part.id)
+                pressed.append(Pressed(part, spans, _widest(spans), "uniform-simple", own, kind))
     found_rows, findings = checked(pressed, who, rows)
     return found_rows, findings, demands
 
@@ -186,10 +188,10 @@ def rail_checks(
         places = [at for f in flows for at, _ in f.on_part.get(id, ())]
         sits = sum(n for f in flows for _, n in f.on_part.get(id, ()))
         drops = max(sum(n for _, n in f.on_part.get(id, ())) for f in flows)
-        over = max(places) - min(places)
+        over, kind = max(places) - min(places), ways.structure.kind(id)
         pressed += [
-            Pressed(spans.part, spans, span, "uniform-simple", spread(loads[0], sits, over, span)),
-            Pressed(spans.part, spans, span, "uniform-simple", spread(loads[1], drops, 0.0, span)),
+            Pressed(spans.part, spans, span, "uniform-simple", spread(loads[0], sits, over, span), kind),
+            Pressed(spans.part, spans, span, "uniform-simple", spread(loads[1], drops, 0.0, span), kind),
         ]
     return checked(pressed, who, [])
 

@@ -5,7 +5,7 @@ get all of it, and what follows is a bound.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from scantling.board.vector import Vector
 from scantling.mechanics.load_paths import lever_rule
@@ -71,6 +71,7 @@ def _down(ways: Ways, flow: Flow, id: str, force: float, point: Vector, bound: b
     if spans is None or id in seen or len(seen) >= DEEPEST:
         flow.lost.add(id)
         return
+    spans = _without(spans, seen)
     at = spans.at(point)
     flow.on_part.setdefault(id, []).append((at, force))
     for rest, part_of_force, sure in _shared(spans, at, force):
@@ -80,6 +81,14 @@ def _down(ways: Ways, flow: Flow, id: str, force: float, point: Vector, bound: b
             _on_joint(ways.structure, flow, (id, by), part_of_force, unsure)
             place = spans.part.frame.point(_local(spans, min(max(at, rest.start), rest.end)))
             _down(ways, flow, by, part_of_force, place, unsure, (*seen, id))
+
+
+def _without(spans: Spans, seen: tuple[str, ...]) -> Spans:
+    """Return the spans of a part without what it holds up itself on this way down."""
+    if not any(by in seen for r in spans.rests for by in r.by):
+        return spans
+    rests = tuple(r for r in spans.rests if not set(r.by) <= set(seen))
+    return replace(spans, rests=rests or spans.rests)
 
 
 def _local(spans: Spans, at: float) -> Vector:

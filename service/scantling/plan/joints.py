@@ -62,7 +62,7 @@ def demands_of(flows: Sequence[Flow], sitting_one: Load, dropping_one: Load) -> 
                       [one.get(pair, 0.0) for one in (f.pulling for f in flows)])  # fmt: skip
         bound = any(pair in f.bounds for f in flows)
         sitters = sum(1 for s, p in zip(side, pull, strict=True) if s + p > NOTHING)
-        label = sitting_one.label if sitters == 1 else f"{sitters} people sitting, each as {sitting_one.label}"
+        label = sitting_one.label if sitters == 1 else sitting_one.label.replace("one person", f"{sitters} people")
         all_sit = replace(sitting_one, label=label)
         every = Demand(pair, all_sit, sum(side) * sitting_one.force_n, sum(pull) * sitting_one.force_n, bound)
         one = Demand(pair, dropping_one, max(side) * dropping_one.force_n, max(pull) * dropping_one.force_n, bound)
@@ -189,7 +189,7 @@ def _unjudged(structure: Structure, demand: Demand) -> CheckRow:
 
 def joint_name(structure: Structure, pair: Pair) -> str:
     """Return a joint by the names of its parts, so that alike joints are one subject."""
-    return " to ".join(structure.part(id).name for id in pair)
+    return " to ".join(structure.kind(id) for id in pair)
 
 
 def loads_of(demand: Demand | None) -> tuple[Loads, str]:

@@ -34,6 +34,7 @@ class Pressed:
     span_mm: float
     case: str
     load: Load
+    kind: str = ""
 
     @property
     def weight(self) -> float:
@@ -67,7 +68,8 @@ def seat_members(ways: Ways, seats: Sequence[Surface], who: Circumstances) -> tu
                     rows.append(unsupported(ways.structure.part(id)))
                 continue
             if not lies_along(spans):
-                pressed += _on_part(spans, surface, seats, who)
+                kind = ways.structure.kind(id)
+                pressed += [replace(one, kind=kind) for one in _on_part(spans, surface, seats, who)]
     return checked(pressed, who, rows)
 
 
@@ -143,10 +145,11 @@ def checked_towards(
 ) -> tuple[list[CheckRow], list[Finding]]:
     """Check parts pressed from a direction: the worst of each name and load; one finding a name."""
     groups: dict[tuple[str, str], Pressed] = {}
+    pressed = [one if one.kind else replace(one, kind=one.part.name) for one in pressed]
     alike: dict[str, dict[str, None]] = {}
     for one in pressed:
-        alike.setdefault(one.part.name, {})[one.part.id] = None
-        key = (one.part.name, one.load.label)
+        alike.setdefault(one.kind, {})[one.part.id] = None
+        key = (one.kind, one.load.label)
         if key not in groups or one.weight > groups[key].weight:
             groups[key] = one
     findings: dict[str, tuple[float, Finding]] = {}
@@ -181,7 +184,7 @@ def member_result(
     try:
         return check_member(member_of(one, who, parts, direction), one.load)
     except (ValueError, LookupError) as error:
-        return CheckRow("bending", one.part.name, parts, note=str(error), **row_of_load(one.load))
+        return CheckRow("bending", one.kind, parts, note=str(error), **row_of_load(one.load))
 
 
 def member_of(one: Pressed, who: Circumstances, parts: tuple[str, ...], direction: Vector = UP) -> Member:

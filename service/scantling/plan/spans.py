@@ -10,6 +10,7 @@ from scantling.board.vector import Vector
 from .structure import Structure, Support
 
 LEAST_SPAN_MM = 20.0  # a shorter stretch bends too little to matter
+NARROW_MM = 120.0  # a slim part up to this width is not looked at across its length
 SLIM = 3.0  # length over width from which a part spans lengthways, however narrow what it rests on
 COVERED = 0.5  # share of the width a line of supports must reach over to carry the whole width
 
@@ -81,12 +82,13 @@ def spans_of(structure: Structure, id: str, supports: Sequence[Support] | None =
     held = structure.supports(id) if supports is None else supports
     boxes = [_box(part, s) for s in held]
     lies = all(s.rests for s in held)
-    axes = ("length",) if part.length >= SLIM * part.width else ("length", "width")
+    narrow = part.length >= SLIM * part.width and part.width < NARROW_MM
+    axes = ("length",) if narrow else ("length", "width")
     ways = [w for axis in axes if (w := _along(part, boxes, axis, lies)) is not None]
     spanning = [w for w in ways if len(w.rests) > 1]
     if spanning:
         return min(spanning, key=_widest)
-    return ways[0] if ways else None
+    return max(ways, key=lambda w: max(w.overhangs()), default=None)
 
 
 def _widest(way: Spans) -> float:

@@ -41,6 +41,8 @@ class Structure:
     _edges: Mapping[str, tuple[tuple[str, bool], ...]] = field(default_factory=dict)
     _reached: dict[str, frozenset[str]] = field(default_factory=dict)
     _held: dict[str, tuple[Support, ...]] = field(default_factory=dict)
+    _levels: dict[str, int] = field(default_factory=dict)
+    _kinds: dict[str, str] = field(default_factory=dict)
 
     def part(self, id: str) -> Part:
         """Return a part by its id."""
@@ -61,7 +63,8 @@ class Structure:
     def supports(self, id: str) -> tuple[Support, ...]:
         """Return what holds a part up: what it rests on, or else the rigid joints that carry it at its sides.
 
-        Only parts count that reach the floor without this one. A part that stands on the floor needs none.
+        Only parts count that reach the floor without this one, and at its sides only those nearer the floor. A part
+        that stands on the floor needs none.
         """
         if id not in self._held:
             self._held[id] = self._supports(id)
@@ -73,7 +76,27 @@ class Structure:
         below = [Support(id, other, p, True) for other, p in found if p.normal[2] < LOOKS_DOWN]
         if below:
             return tuple(below)
-        return tuple(Support(id, other, p, False) for other, p in found if self.rigid(id, other))
+        mine = self.level(id)
+        return tuple(
+            Support(id, other, p, False) for other, p in found if self.rigid(id, other) and self.level(other) < mine
+        )
+
+    def level(self, id: str) -> int:
+        """Return how many joints or rests lie between a part and the floor; a part is held by one of a lower level."""
+        if not self._levels:
+            self._levels.update(dict.fromkeys(self.floor, 0))
+            queue = sorted(self.floor)
+            while queue:
+                after = {o for here in queue for o, _ in self._edges.get(here, ()) if o not in self._levels}
+                self._levels.update(dict.fromkeys(after, self._levels[queue[0]] + 1))
+                queue = sorted(after)
+        return self._levels.get(id, len(self.assembly.parts))
+
+    def kind(self, id: str) -> str:
+        """Return the word for parts alike: the name several share, or that of the first of one size and role."""
+        if not self._kinds:
+            self._kinds.update(_kinds_of(self.assembly))
+        return self._kinds[id]
 
     def reached_without(self, id: str) -> frozenset[str]:
         """Return the parts that are held up by the floor when one part is taken away."""
@@ -122,6 +145,18 @@ def _edges_of(
             if patch.normal[2] < LOOKS_DOWN:
                 edges.setdefault(other, {}).setdefault(id, False)
     return {id: tuple(sorted(others.items())) for id, others in edges.items()}
+
+
+def _kinds_of(assembly: Assembly) -> dict[str, str]:
+    names: dict[str, int] = {}
+    for part in assembly.parts.values():
+        names[part.name] = names.get(part.name, 0) + 1
+    first: dict[tuple[object, ...], str] = {}
+    kinds = {}
+    for part in assembly.parts.values():
+        size = (part.material.role, round(part.length), round(part.width), round(part.thickness))
+        kinds[part.id] = part.name if names[part.name] > 1 else first.setdefault(size, part.name)
+    return kinds
 
 
 def upright(part: Part) -> bool:
