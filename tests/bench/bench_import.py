@@ -1,6 +1,6 @@
 """How heavy `import scantling.api` is beside importing fastapi and numpy: new processes, interleaved, best of each.
 
-Run it by itself (`python tests/bench/bench_import.py`) or under pytest. The bar is a ratio measured in one run.
+The bar is a ratio measured in one run.
 """
 
 import os
@@ -43,14 +43,15 @@ def measure(rounds: int = ROUNDS) -> tuple[float, float, float, float]:
     )
 
 
-def test_importing_the_door_is_no_heavier_than_its_libraries():
+def main() -> float:
+    """Print the figures and return the ratio."""
     ours, yardstick, megabytes, beside = measure()
     print(
         f"\nimport {OURS}: {ours * 1000:.0f} ms, {megabytes:.0f} MB; import {YARDSTICK}: {yardstick * 1000:.0f} ms, "
         f"{beside:.0f} MB; ratio {ours / yardstick:.2f} (bar {BAR})"
     )
-    assert ours <= BAR * yardstick
+    return ours / yardstick
 
 
 if __name__ == "__main__":
-    test_importing_the_door_is_no_heavier_than_its_libraries()
+    main()

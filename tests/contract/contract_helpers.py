@@ -1,5 +1,6 @@
 """What the contract tests share: an application with a seam of their own, and the shape of a problem."""
 
+import json
 import re
 from collections.abc import Callable, Mapping
 from typing import Any
@@ -31,11 +32,11 @@ class FakeSeam:
     async def stop(self) -> None:
         """Stop nothing."""
 
-    async def run(self, operation: str, request: dict[str, Any], progress=None) -> dict[str, Any]:
+    async def run_json(self, operation: str, request: dict[str, Any], progress=None) -> bytes:
         """Answer with the test's function, which may be a coroutine function."""
         self.asked.append((operation, request))
         answer = self.operations[operation](request)
-        return await answer if hasattr(answer, "__await__") else answer
+        return json.dumps(await answer if hasattr(answer, "__await__") else answer).encode()
 
 
 def client_for(seam=None, **settings) -> TestClient:

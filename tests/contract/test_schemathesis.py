@@ -38,13 +38,13 @@ class SampledSeam(InlineSeam):
         self.asked = 0
         self.last = None
 
-    def call(self, operation, request, progress=None):
+    async def run_json(self, operation, request, progress=None):
         """Answer a job."""
         if operation != "projects":
-            return super().call(operation, request, progress)
+            return await super().run_json(operation, request, progress)
         self.asked += 1
         if self.last is None or self.asked % EVERY == 0:
-            self.last = super().call(operation, request, progress)
+            self.last = await super().run_json(operation, request, progress)
         return self.last
 
 

@@ -35,7 +35,7 @@ def test_both_seams_have_one_interface():
 
     pool, inline = public(PoolSeam), public(InlineSeam)
     assert {n: inline[n] for n in pool} == pool
-    assert set(pool) == {"start", "stop", "run"}
+    assert set(pool) == {"start", "stop", "run", "run_json"}
 
 
 def test_it_answers_and_leaves_the_request_alone():

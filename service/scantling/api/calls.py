@@ -1,6 +1,7 @@
 """Calling the seam from a request: one job, what can go wrong with it, and its end when the client is gone."""
 
 import asyncio
+import json
 import logging
 import time
 from collections import Counter
@@ -8,6 +9,7 @@ from typing import Any
 
 from fastapi import Request
 from starlette.requests import empty_receive
+from starlette.responses import Response
 
 from scantling.measure import RequestError
 from scantling.work import (
@@ -23,6 +25,7 @@ from scantling.work import (
 
 from .faults import from_request_error
 from .problems import Problem
+from .respond import Form, as_json, render
 
 LOG = logging.getLogger("scantling")
 
@@ -39,8 +42,13 @@ class Calls:
         self.per_client = per_client
         self._running: Counter[str] = Counter()
 
-    async def run(self, request: Request, operation: str, plain: Plain) -> Plain:
-        """Return the operation's answer. Raises Problem for all that can go wrong, ClientGone."""
+    async def answer(self, request: Request, operation: str, plain: Plain, form: Form, stem: str) -> Response:
+        """Return the response with the operation's answer in the form asked for; raises as `run` does."""
+        body = await self.run(request, operation, plain)
+        return as_json(body) if form.format == "json" else render(json.loads(body), form, stem)
+
+    async def run(self, request: Request, operation: str, plain: Plain) -> bytes:
+        """Return the operation's answer as JSON. Raises Problem for all that can go wrong, ClientGone."""
         client = request.client.host if request.client else "-"
         if self.per_client and self._running[client] >= self.per_client:
             raise Problem("too-many-requests", f"{self._running[client]} jobs are running for this client already.")
@@ -58,9 +66,9 @@ class Calls:
             if not self._running[client]:
                 del self._running[client]
 
-    async def _watched(self, request: Request, operation: str, plain: Plain) -> Plain:
+    async def _watched(self, request: Request, operation: str, plain: Plain) -> bytes:
         """Run the job beside a watch on the connection; whichever ends first ends the other."""
-        job = asyncio.ensure_future(self.seam.run(operation, plain))
+        job = asyncio.ensure_future(self.seam.run_json(operation, plain))
         watch = asyncio.ensure_future(_gone(request))
         try:
             await asyncio.wait((job, watch), return_when=asyncio.FIRST_COMPLETED)

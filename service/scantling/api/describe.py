@@ -1,6 +1,6 @@
 """What an operation says of itself in the OpenAPI document, written next to its route."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Awaitable, Callable, Mapping, Sequence
 from typing import Annotated, Any, Literal
 
 from fastapi import Depends, Query, Request
@@ -70,11 +70,14 @@ def column_names(table: Table) -> list[str]:
     return [column if isinstance(column, str) else column[0] for column in table.columns]
 
 
-def form_of(tables: Sequence[Table] = ()) -> Callable[..., Form]:
-    """Return the dependency that settles the form of the answer before any work is done."""
+def form_of(tables: Sequence[Table] = ()) -> Callable[..., Awaitable[Form]]:
+    """Return the dependency that settles the form of the answer before any work is done.
+
+    It is a coroutine function, like every dependency here: a plain one would cost a hop to a thread.
+    """
     if not tables:
 
-        def json_only(request: Request) -> Form:
+        async def json_only(request: Request) -> Form:
             return wanted(request, (), None, None)
 
         return json_only
@@ -84,20 +87,20 @@ def form_of(tables: Sequence[Table] = ()) -> Callable[..., Form]:
         json_schema_extra={"enum": names},
     )
 
-    def json_or_csv(
+    async def json_or_csv(
         request: Request,
         form: FormatName = None,
         table: Annotated[str | None, table_query] = None,
     ) -> Form:
         return wanted(request, tables, form, table)
 
-    def one_table(request: Request, form: FormatName = None) -> Form:
+    async def one_table(request: Request, form: FormatName = None) -> Form:
         return wanted(request, tables, form, None)
 
     return json_or_csv if len(tables) > 1 else one_table
 
 
-def json_body(request: Request) -> None:
+async def json_body(request: Request) -> None:
     """Refuse a body that is not plain application/json, whatever it holds.
 
     A web page can send text/plain across origins without asking first, so taking it would open a service on a

@@ -81,7 +81,12 @@ def render(body: Plain, form: Form, stem: str) -> Response:
         name = f"{stem}.csv" if form.table.name == stem else f"{stem}-{form.table.name}.csv"
         headers = {"Content-Disposition": f'attachment; filename="{name}"', "Vary": "Accept"}
         return Response(form.table.csv(body), headers=headers, media_type=f"{CSV}; charset=utf-8; header=present")
-    return Response(dumps(body), headers={"Vary": "Accept"}, media_type=JSON)
+    return as_json(dumps(body))
+
+
+def as_json(body: bytes) -> Response:
+    """Return the response for an answer that is JSON already."""
+    return Response(body, headers={"Vary": "Accept"}, media_type=JSON)
 
 
 def cached(request: Request, response: Response) -> Response:

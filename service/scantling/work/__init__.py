@@ -49,6 +49,10 @@ class Seam(Protocol):
         """Return what the operation answers."""
         ...
 
+    async def run_json(self, operation: str, request: Plain, progress: Listener | None = None) -> bytes:
+        """Return what the operation answers as JSON: what is passed on need not be read."""
+        ...
+
 
 __all__ = [
     "OPERATIONS",

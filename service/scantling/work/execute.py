@@ -73,14 +73,14 @@ def encode(answer: object) -> bytes:
     """Return the answer as JSON. Raises TypeError or ValueError when it is not a dict of plain, finite data."""
     if not isinstance(answer, dict):
         raise TypeError(f"an operation answers a dict, not {type(answer).__name__}")
-    return json.dumps(answer, allow_nan=False, separators=(",", ":")).encode("ascii")
+    text = json.dumps(answer, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    return text.encode("utf-8", "backslashreplace")  # half a character becomes its JSON escape
 
 
-def settle(operation: Operation, outcome: Outcome, answer_bytes: int) -> Plain:
-    """Return the answer, or raise what stands for the outcome: RequestError, OperationFailed or AnswerTooLarge."""
+def settle(operation: Operation, outcome: Outcome, answer_bytes: int) -> bytes:
+    """Return the answer as JSON, or raise what stands for the outcome: RequestError or an error of the seam."""
     if outcome.status == "answered":
-        answer: Plain = json.loads(outcome.body)
-        return answer
+        return outcome.body
     if outcome.status == "refused":
         raise RequestError(errors=[RequestProblem(*problem) for problem in outcome.problems])
     if outcome.status == "too-large":

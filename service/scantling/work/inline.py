@@ -1,6 +1,7 @@
 """The seam without workers: every operation runs in the calling process. For tests and for use as a library."""
 
 import copy
+import json
 from collections.abc import Mapping, Sequence
 
 from .errors import UnknownOperation
@@ -51,12 +52,20 @@ class InlineSeam:
         """Return what the operation answers; see `call`."""
         return self.call(operation, request, progress)
 
+    async def run_json(self, operation: str, request: Plain, progress: Listener | None = None) -> bytes:
+        """Return what the operation answers as JSON; see `call`."""
+        return self._settled(operation, request, progress)
+
     def call(self, operation: str, request: Plain, progress: Listener | None = None) -> Plain:
         """Return what the operation answers to a copy of the request.
 
         Raises RequestError for a request that cannot be computed, OperationFailed, AnswerTooLarge,
         UnknownOperation.
         """
+        answer: Plain = json.loads(self._settled(operation, request, progress))
+        return answer
+
+    def _settled(self, operation: str, request: Plain, progress: Listener | None) -> bytes:
         found = find(self._operations, operation)
         report: Report = nobody if progress is None else throttled(progress)
         outcome = execute(

@@ -7,6 +7,7 @@ worker is killed), or by being cancelled: cancel the task that awaits `run` and 
 
 import asyncio
 import itertools
+import json
 import logging
 from collections.abc import Mapping, Sequence
 from concurrent.futures import Future
@@ -93,6 +94,11 @@ class PoolSeam:
         Raises RequestError for a request that cannot be computed; Busy, TimeLimit, WorkerDied, OperationFailed,
         AnswerTooLarge, NotRunning; UnknownOperation. Cancelling the awaiting task kills the job.
         """
+        answer: Plain = json.loads(await self.run_json(operation, request, progress))
+        return answer
+
+    async def run_json(self, operation: str, request: Plain, progress: Listener | None = None) -> bytes:
+        """Return what the operation answers as the JSON that the worker wrote; otherwise as `run`."""
         found = find(self._operations, operation)
         if found.inline:
             return settle(found, self._here(found, request, progress), self.limits.answer_bytes)

@@ -7,7 +7,7 @@ from starlette.responses import Response
 
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, operation
-from ..respond import Form, Table, member, render
+from ..respond import Form, Table, member
 from ..schemas.costings import CostingAnswer, CostingRequest, CostLine
 from ..schemas.examples import COSTINGS
 from ..schemas.lengths import plain
@@ -38,4 +38,4 @@ async def compute_costing(
     form: Annotated[Form, Depends(form_of(TABLES))],
 ) -> Response:
     """Return the costing."""
-    return render(await calls_of(request).run(request, "costings", plain(body)), form, "costings")
+    return await calls_of(request).answer(request, "costings", plain(body), form, "costings")

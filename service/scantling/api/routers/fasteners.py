@@ -8,7 +8,7 @@ from starlette.responses import Response
 
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, operation
-from ..respond import Form, Table, member, render
+from ..respond import Form, Table, member
 from ..schemas.examples import FASTENERS
 from ..schemas.fasteners import Bite, FastenerAnswer, FastenerRequest
 from ..schemas.lengths import plain
@@ -75,4 +75,4 @@ async def check_fasteners(
     form: Annotated[Form, Depends(form_of(TABLES))],
 ) -> Response:
     """Return the fasteners as checked."""
-    return render(await calls_of(request).run(request, "fastener-checks", plain(body)), form, "fastener-checks")
+    return await calls_of(request).answer(request, "fastener-checks", plain(body), form, "fastener-checks")

@@ -8,7 +8,7 @@ from starlette.responses import Response
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, link, operation
 from ..problems import Problem
-from ..respond import Form, Table, cached, member, render
+from ..respond import Form, Table, cached, member
 from ..schemas.examples import PARTS
 from ..schemas.lengths import plain
 from ..schemas.modules import ModuleAnswer, ModuleList, PartsRequest
@@ -68,7 +68,7 @@ ModuleId = Annotated[
 )
 async def list_modules(request: Request, form: Annotated[Form, Depends(form_of(MODULES))]) -> Response:
     """Return the modules."""
-    return cached(request, render(await calls_of(request).run(request, "modules", {}), form, "modules"))
+    return cached(request, await calls_of(request).answer(request, "modules", {}, form, "modules"))
 
 
 @router.get(
@@ -87,7 +87,7 @@ async def list_modules(request: Request, form: Annotated[Form, Depends(form_of(M
 )
 async def get_module(request: Request, module: ModuleId, form: Annotated[Form, Depends(form_of())]) -> Response:
     """Return one module."""
-    return cached(request, render(await _known(request, "module", {"module": module}), form, "module"))
+    return cached(request, await _known(request, "module", {"module": module}, form))
 
 
 @router.post(
@@ -112,13 +112,13 @@ async def compute_parts(
     form: Annotated[Form, Depends(form_of(PARTS_TABLES))],
 ) -> Response:
     """Return the parts of one piece."""
-    return render(await _known(request, "parts", {"module": module, **plain(body)}), form, "parts")
+    return await _known(request, "parts", {"module": module, **plain(body)}, form)
 
 
-async def _known(request: Request, operation: str, body: dict[str, Any]) -> dict[str, Any]:
+async def _known(request: Request, operation: str, body: dict[str, Any], form: Form) -> Response:
     """Return the answer about the module that the address names. Raises Problem (404) where there is none."""
     try:
-        return await calls_of(request).run(request, operation, body)
+        return await calls_of(request).answer(request, operation, body, form, operation)
     except Problem as problem:
         unknown = [fault for fault in problem.errors if fault.code == "unknown-module" and fault.pointer == "/module"]
         if not unknown:

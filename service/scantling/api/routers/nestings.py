@@ -8,7 +8,7 @@ from starlette.responses import Response
 
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, operation
-from ..respond import Form, Table, member, render
+from ..respond import Form, Table, member
 from ..schemas.examples import NESTINGS
 from ..schemas.lengths import plain
 from ..schemas.nestings import NestingAnswer, NestingRequest
@@ -55,4 +55,4 @@ async def compute_nesting(
     form: Annotated[Form, Depends(form_of(TABLES))],
 ) -> Response:
     """Return the nesting."""
-    return render(await calls_of(request).run(request, "nestings", plain(body)), form, "nestings")
+    return await calls_of(request).answer(request, "nestings", plain(body), form, "nestings")

@@ -8,7 +8,7 @@ from starlette.responses import Response
 
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, operation
-from ..respond import Form, Table, member, render
+from ..respond import Form, Table, member
 from ..schemas.examples import PROJECTS
 from ..schemas.lengths import plain
 from ..schemas.projects import ProjectAnswer, ProjectRequest
@@ -60,4 +60,4 @@ async def plan_project(
     form: Annotated[Form, Depends(form_of(TABLES))],
 ) -> Response:
     """Return the plan."""
-    return render(await calls_of(request).run(request, "projects", plain(body)), form, "projects")
+    return await calls_of(request).answer(request, "projects", plain(body), form, "projects")

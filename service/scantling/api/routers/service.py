@@ -117,4 +117,4 @@ async def get_readiness(request: Request, form: Annotated[Form, Depends(form_of(
 )
 async def list_plugins(request: Request, form: Annotated[Form, Depends(form_of(PLUGINS))]) -> Response:
     """Return the plugins."""
-    return cached(request, render(await calls_of(request).run(request, "plugins", {}), form, "plugins"))
+    return cached(request, await calls_of(request).answer(request, "plugins", {}, form, "plugins"))
