@@ -76,10 +76,10 @@ class Calls:
                 raise ClientGone
             return job.result()
         finally:
-            for task in (job, watch):
-                if not task.done():
-                    task.cancel()
-            await asyncio.gather(job, watch, return_exceptions=True)
+            watch.cancel()
+            if not job.done():
+                job.cancel()
+                await asyncio.wait((job,))
 
 
 async def _gone(request: Request) -> None:
