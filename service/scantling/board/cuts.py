@@ -7,9 +7,9 @@ Saw cuts and recesses shape the convex cells. Holes, easings and curves are draw
 checks use the straight shape without them, which is on the safe side.
 """
 
-from dataclasses import dataclass
-from math import cos, radians, sin
-from typing import Literal
+from dataclasses import dataclass, replace
+from math import atan2, cos, degrees, radians, sin
+from typing import Literal, cast
 
 from .cell import Plane
 
@@ -131,3 +131,38 @@ class Curve:
 
 
 Cut = SawCut | Recess | Hole | Easing | Curve
+
+
+def corner_cut(size: Size, end: Side, edge: Side, along: float, across: float) -> SawCut:
+    """Return the cut of a corner: a line that leaves `edge` `along` mm from `end`, and `end` `across` mm from `edge`.
+
+    It is told as a cut at the end, or as a rip where that turns the saw less. Raises CutError for a size of 0 or less.
+    """
+    if not (along > 0 and across > 0):
+        raise CutError(f"a corner is cut off by two sizes above 0, got {along:.2f} and {across:.2f} mm")
+    if along <= across:
+        long_at = -along * (size[1] - across) / across
+        return SawCut(end, degrees(atan2(along, across)), 0.0, cast(Side, _ACROSS[edge]), "face", long_at)
+    long_at = -across * (size[0] - along) / along
+    return SawCut(edge, degrees(atan2(across, along)), 0.0, cast(Side, _ACROSS[end]), "face", long_at)
+
+
+_ACROSS = {"start": "end", "end": "start", "near": "far", "far": "near"}
+
+
+def traded(side: str) -> str:
+    """Return a side's name on the other hand's board: near and far trade places."""
+    return {"near": "far", "far": "near"}.get(side, side)
+
+
+def other_hand(cut: Cut, width: float) -> Cut:
+    """Return a cut as the other hand's board of a width has it."""
+    if isinstance(cut, SawCut):
+        return replace(cut, side=cast(Side, traded(cut.side)), long_edge=cast(Side, traded(cut.long_edge)))
+    if isinstance(cut, Recess):
+        return replace(cut, y0=width - cut.y1, y1=width - cut.y0)
+    if isinstance(cut, Hole):
+        return replace(cut, y=width - cut.y)
+    if isinstance(cut, Easing):
+        return replace(cut, edge="/".join(traded(s) for s in cut.edge.split("/")))
+    return replace(cut, side=cast(Side, traded(cut.side)))

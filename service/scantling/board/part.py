@@ -5,12 +5,25 @@
 """
 
 from dataclasses import dataclass, field, replace
-from typing import Literal, cast
+from typing import Literal
 
 from scantling.measure import snap
 
 from .cell import Cell, Plane, box, clip, subtract, volume_and_centre
-from .cuts import Curve, Cut, CutError, Easing, FaceName, Hole, Recess, SawCut, Side
+from .cuts import (
+    Curve,
+    Cut,
+    CutError,
+    Easing,
+    FaceName,
+    Hole,
+    Recess,
+    SawCut,
+    Side,
+    corner_cut,
+    other_hand,
+    traded,
+)
 from .frame import Frame
 from .material import RoleMaterial
 from .vector import Vector, add, cross, dot, named_axis, norm, scale, sub
@@ -111,6 +124,13 @@ class Part:
         """Saw one side: `mitre` on the face, `bevel` of the blade, in degrees; the long point lies where it says."""
         edge: Side = long_edge or ("far" if side in ("start", "end") else "end")
         return self.cut(SawCut(side, mitre, bevel, edge, long_face, snap(at)))
+
+    def corner(self, end: Side, edge: Side, *, along: float, across: float) -> "Part":
+        """Saw a corner off in a straight line that leaves `edge` `along` mm from `end`, and `end` `across` mm from it.
+
+        The cut is told as one on the end, or as a rip where that needs less angle of the saw.
+        """
+        return self.cut(corner_cut(self.size, end, edge, along, across))
 
     def notch(self, x: tuple[float, float], y: tuple[float, float]) -> "Part":
         """Cut a rectangular notch through the thickness, by its bounds along and across the board."""
@@ -248,8 +268,8 @@ class Part:
             scale(_reflected(self.frame.across, mirror), -1.0),
             _reflected(self.frame.through, mirror),
         )
-        cuts = tuple(_other_hand(c, self.width) for c in self.cuts)
-        seal = tuple(_trade(s) for s in self.seal)
+        cuts = tuple(other_hand(c, self.width) for c in self.cuts)
+        seal = tuple(traded(s) for s in self.seal)
         twin = replace(
             self, id=id, frame=frame, cuts=cuts, seal=seal, promises=[], _local=None, _world=None, _bounds=None
         )
@@ -375,20 +395,3 @@ class Promise:
 def _reflected(v: Vector, mirror: Vector) -> Vector:
     """Return a vector reflected in the plane through the origin with the unit normal `mirror`."""
     return sub(v, scale(mirror, 2 * dot(v, mirror)))
-
-
-def _trade(side: str) -> str:
-    return {"near": "far", "far": "near"}.get(side, side)
-
-
-def _other_hand(cut: Cut, width: float) -> Cut:
-    """Return a cut as the other hand's board has it: near and far trade places."""
-    if isinstance(cut, SawCut):
-        return replace(cut, side=cast(Side, _trade(cut.side)), long_edge=cast(Side, _trade(cut.long_edge)))
-    if isinstance(cut, Recess):
-        return replace(cut, y0=width - cut.y1, y1=width - cut.y0)
-    if isinstance(cut, Hole):
-        return replace(cut, y=width - cut.y)
-    if isinstance(cut, Easing):
-        return replace(cut, edge="/".join(_trade(s) for s in cut.edge.split("/")))
-    return replace(cut, side=cast(Side, _trade(cut.side)))
