@@ -15,7 +15,7 @@ from scantling.dryfit.order import Assembling
 from scantling.dryfit.overlap import near_pairs, overlaps
 from scantling.dryfit.replay import Act, replay
 from scantling.dryfit.scene import Scene
-from scantling.dryfit.sweep import Sweeps
+from scantling.dryfit.sliding import Sweeps
 
 UP = (0.0, 0.0, 1.0)
 

@@ -5,7 +5,7 @@ from itertools import product
 import pytest
 
 from dryfit_pieces import bench, block, box, corner, empty, post, tray
-from scantling.dryfit import DryfitSettings, verify, work_order
+from scantling.dryfit import DryfitSettings, plan_work, verify
 from scantling.dryfit.attitude import ATTITUDES, Footing
 from scantling.dryfit.scene import Scene
 from scantling.dryfit.work_order import TURN_COST, _attitudes, _cost
@@ -50,7 +50,7 @@ def test_no_other_sequence_of_attitudes_costs_less(build):
 def test_no_screw_is_driven_overhead(build):
     piece = build()
     for step, work in zip(
-        verify(piece).order.steps, work_order(piece, verify(piece).order, DryfitSettings()), strict=True
+        verify(piece).order.steps, plan_work(piece, verify(piece).order, DryfitSettings()), strict=True
     ):
         (down,) = [a.down for a in ATTITUDES if a.says == work.attitude]
         for f in step.fasteners:
@@ -60,7 +60,7 @@ def test_no_screw_is_driven_overhead(build):
 def test_every_part_is_labelled_once_and_sealed_before_it_is_closed():
     piece = box()
     piece.parts["bottom"].seal = ("near", "far")
-    work = work_order(piece, verify(piece).order, DryfitSettings())
+    work = plan_work(piece, verify(piece).order, DryfitSettings())
     text = " ".join(line for w in work for line in w.before)
     for name in piece.parts:
         assert sum(name in line for w in work for line in w.before if line.startswith("Label")) == 1
@@ -70,15 +70,15 @@ def test_every_part_is_labelled_once_and_sealed_before_it_is_closed():
 
 def test_a_frame_that_closes_is_proved_by_its_diagonals():
     piece = bench()
-    work = work_order(piece, verify(piece).order, DryfitSettings())
+    work = plan_work(piece, verify(piece).order, DryfitSettings())
     assert [w.number for w in work if w.proof] == [3]
     assert "diagonals between left and right" in work[2].proof
 
 
 def test_alone_a_clamp_holds_what_two_would_hold_by_hand():
     piece = bench()
-    alone = work_order(piece, verify(piece).order, DryfitSettings(hands=1))
-    helped = work_order(piece, verify(piece).order, DryfitSettings(hands=2))
+    alone = plan_work(piece, verify(piece).order, DryfitSettings(hands=1))
+    helped = plan_work(piece, verify(piece).order, DryfitSettings(hands=2))
     assert any("cleat screwed on for the time being" in line.lower() for w in alone for line in w.held)
     assert not any("cleat screwed" in line for w in helped for line in w.held)
     assert any("second person" in line for w in helped for line in w.held)

@@ -11,7 +11,7 @@ Glue, folds, housings and loose parts hold nothing here: such joints are made wh
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
-from .sweep import Direction
+from .sliding import Direction
 
 
 @dataclass(frozen=True, slots=True)

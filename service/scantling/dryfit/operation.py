@@ -17,7 +17,7 @@ from .result import DryFit
 from .settings import Barrel, DryfitSettings, Load, Tool
 from .shape import first_of, problem
 from .verify import verify
-from .work_order import work_order
+from .work_order import plan_work
 
 MOST_PROBLEMS = 50
 MOST_CELLS = 2000
@@ -44,7 +44,7 @@ def _asked(
     found: list[Finding] = []
     extra: dict[str, Any] = {"work": [], "glue_ups": None, "motions": []}
     if answer.order is not None:
-        extra["work"] = [s.to_plain() for s in work_order(assembly, answer.order, settings)]
+        extra["work"] = [s.to_plain() for s in plan_work(assembly, answer.order, settings)]
     glue = plain.get("glue")
     if glue is not None and answer.order is not None:
         clamps = [Clamp(c["id"], c["reach_mm"], c["throat_mm"], c["count"]) for c in plain.get("clamps", ())]

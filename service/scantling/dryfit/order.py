@@ -11,8 +11,8 @@ from scantling.findings import Finding, Severity
 from .access import Reach
 from .disassembly import Node, Puzzle, Screwed, bits
 from .scene import Scene
+from .sliding import Direction, Sweeps
 from .step_words import step_text
-from .sweep import Direction, Sweeps
 
 DOWN_FIRST: tuple[Direction, ...] = (
     (0.0, 0.0, 1.0), (0.0, -1.0, 0.0), (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, -1.0),

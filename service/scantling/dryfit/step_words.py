@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from scantling.board import JointKind
 
 from .scene import Scene
-from .sweep import Direction
+from .sliding import Direction
 
 if TYPE_CHECKING:
     from .order import OrderStep

@@ -51,7 +51,7 @@ class WorkStep:
         }
 
 
-def work_order(assembly: Assembly, order: Order, settings: DryfitSettings) -> list[WorkStep]:
+def plan_work(assembly: Assembly, order: Order, settings: DryfitSettings) -> list[WorkStep]:
     """Return the order of work for an order of assembly; empty where there is no order."""
     scene = Scene.of(assembly, settings)
     footing = Footing(scene)
