@@ -181,4 +181,5 @@ def test_lengths_of_parameters_are_read_in_the_requests_units():
 
 
 def test_what_is_taken_but_not_computed_with_is_said():
-    assert "member-not-used" in codes(projects(project(STOOL, clamps=[{"id": "bar", "kind": "bar", "reach": 600.0}]), modules=MODULES))
+    clamps = [{"id": "bar", "kind": "bar", "reach": 600.0}]
+    assert "member-not-used" in codes(projects(project(STOOL, clamps=clamps), modules=MODULES))

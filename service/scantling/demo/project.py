@@ -1,4 +1,4 @@
-"""The demonstration project: two seat runs with the corner seat that joins them and two footstools, on an invented terrace."""
+"""The demonstration project: two seat runs, the corner seat that joins them and two footstools; all invented."""
 
 import json
 from importlib import resources
