@@ -12,7 +12,7 @@ from functools import cache
 from pathlib import Path
 
 SHAPES = 4
-RAW_STEPS = 100  # a unit of effort is about a microsecond of one core
+RAW_STEPS = 50  # a unit of effort is about a microsecond of one core
 UNLIMITED = -1
 ANY_STAGES = 100
 
@@ -42,6 +42,7 @@ class Problem:
     stages: int = ANY_STAGES
     first_axis: int = 2
     target: int = 0
+    values: tuple[int, ...] | None = None  # what each kind is worth when not all can be placed; None: its area
     sheets: int | None = None  # the most sheets open at once; None: as many as there could be
 
 
@@ -99,6 +100,7 @@ class Search:
             ctypes.c_int32(problem.first_axis),
             ctypes.c_int64(problem.target),
             ctypes.c_uint64(seed & 0xFFFFFFFFFFFFFFFF),
+            None if problem.values is None else (ctypes.c_int64 * max(1, kinds))(*problem.values),
         )
         if not self._handle:
             raise MemoryError("the nesting kernel could not get memory for its search")

@@ -125,13 +125,13 @@ def _search(materials: list[_Material], effort: int, progress: Report | None, ou
         search.advance(1)  # a first answer is always made
     left, share = effort - sum(s.work for s in searches), ROUND
     while left > 0:
-        open_searches = [s for s in searches if not s.proven]
+        open_searches = [s for s in searches if not s.finished]
         if not open_searches:
             break
         gaps = [max(1, s.gap) for s in open_searches]
         for search, gap in zip(open_searches, gaps, strict=True):
             goal = search.work + min(left, max(1, share * gap // sum(gaps)))
-            while search.work < goal and not search.proven:
+            while search.work < goal and not search.finished:
                 if out_of_time():
                     return False
                 before = search.work

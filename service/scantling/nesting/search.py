@@ -42,6 +42,10 @@ class AnySearch(Protocol):
         """True where nothing cheaper can exist."""
 
     @property
+    def finished(self) -> bool:
+        """True where more effort cannot help."""
+
+    @property
     def gap(self) -> int:
         """What might still be saved."""
 
@@ -90,6 +94,7 @@ class SearchState:
     seed: int
     bound: Bound = field(default=Bound(0, 0))
     work: int = 0
+    exhausted: bool = False  # nothing more to try
 
     def prepare(self) -> None:
         """Work out the bound."""
@@ -109,6 +114,11 @@ class SearchState:
     def proven(self) -> bool:
         """True where nothing cheaper can exist."""
         return self.complete and self.cost <= self.bound.cost
+
+    @property
+    def finished(self) -> bool:
+        """True where more effort cannot help: proven, or nothing more to try."""
+        return self.proven or self.exhausted
 
     @property
     def gap(self) -> int:

@@ -17,7 +17,7 @@ static void *copy_of(Search *s, const void *from, size_t bytes) {
     return to;
 }
 
-static void set_scale(Problem *p) {
+static void set_scale(Problem *p, const i64 *value) {
     i64 largest = 1;
     p->least[0] = p->least[1] = INT32_MAX;
     for (i32 t = 0; t < p->stocks; t++) {
@@ -37,7 +37,7 @@ static void set_scale(Problem *p) {
                 if (size[axis] < p->least[axis]) p->least[axis] = size[axis];
             if ((i64)size[0] * size[1] < area) area = (i64)size[0] * size[1];
         }
-        p->area[k] = area == INT64_MAX ? 1 : (area >> p->shift) + 1;
+        p->area[k] = value ? value[k] : area == INT64_MAX ? 1 : (area >> p->shift) + 1;
     }
 }
 
@@ -78,10 +78,11 @@ static void reserve(Search *s, i32 sheets) {
 }
 
 /* kinds x SHAPES x 2 sizes, kinds x stocks permitted shapes (bits), demand of each kind; stocks x 2 sizes, cost and
- * limit (-1: none) of each stock. `sheets` is the most sheets ever open at once. NULL when memory runs out. */
+ * limit (-1: none) of each stock. `sheets` is the most sheets ever open at once. `value` (or NULL: area) is what each
+ * kind is worth when not all can be placed. NULL when memory runs out. */
 PUBLIC Search *nest_new(i32 kinds, i32 stocks, const i32 *shape, const uint8_t *allow, const i32 *demand,
                         const i32 *stock_size, const i64 *stock_cost, const i32 *stock_limit, i32 sheets, i32 stages,
-                        i32 first_axis, i64 target, u64 seed) {
+                        i32 first_axis, i64 target, u64 seed, const i64 *value) {
     Search *s = calloc(1, sizeof(Search));
     if (!s) return NULL;
     size_t k = (size_t)kinds, t = (size_t)stocks;
@@ -103,7 +104,8 @@ PUBLIC Search *nest_new(i32 kinds, i32 stocks, const i32 *shape, const uint8_t *
         nest_free(s);
         return NULL;
     }
-    set_scale(&s->p);
+    s->p.valued = value != NULL;
+    set_scale(&s->p, value);
     return s;
 }
 

@@ -35,7 +35,8 @@ typedef struct {
     i32 *shape;     /* kinds x SHAPES x 2 */
     uint8_t *allow; /* kinds x stocks: bit s set where shape s may lie on that stock */
     i32 *demand;    /* kinds */
-    i64 *area;      /* kinds: scaled area of the smallest shape */
+    i64 *area;      /* kinds: what leaving one out costs: its value where given, else its scaled area */
+    i32 valued;     /* 1: values were given */
     i32 *stock_size; /* stocks x 2 */
     i64 *stock_cost;
     i32 *stock_limit; /* NONE: as many as needed */

@@ -141,7 +141,8 @@ static int open_for(Search *s, i32 kind, i64 cost_limit, int greedy) {
     return 1;
 }
 
-/* Sort keys: large first by area, by longer side, by shorter side, by sum of sides, or any order. */
+/* Sort keys: large first by area, by longer side, by shorter side, by sum of sides, by extent along x or y, by value
+ * for its area, or any order. */
 static i64 sort_key(Search *s, i32 kind, int rule) {
     const i32 *size = &s->p.shape[kind * SHAPES * 2];
     i64 a = size[0], b = size[1];
@@ -152,6 +153,7 @@ static i64 sort_key(Search *s, i32 kind, int rule) {
         case 3: return a + b;
         case 4: return a;
         case 5: return b;
+        case 10: return (s->p.area[kind] << VALUE_BITS) / ((a * b >> s->p.shift) + 1);
         default: return (i64)(draw(s) >> 2);
     }
 }

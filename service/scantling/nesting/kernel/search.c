@@ -111,6 +111,7 @@ static void step(Search *s) {
     i64 limit = s->best_missing ? INT64_MAX / 4 : s->best_cost - !s->polish;
     ruin(s);
     int rule = draw_below(s, 10);
+    if (s->p.valued && rule >= 7) rule = 10;
     recreate(s, rule, limit, BLINK, draw_below(s, 16) < 14);
     i64 key = solution_key(s);
     i32 at = s->tick++ % HISTORY;
@@ -142,7 +143,8 @@ void descend(Search *s) {
 static void start(Search *s) {
     clear_solution(s);
     begin_step(s);
-    recreate(s, s->started < 6 ? s->started : 6, INT64_MAX / 4, s->started < 6 ? 0 : BLINK * 16, 0);
+    int rule = s->started < 6 ? s->started : s->p.valued ? 10 : 6;
+    recreate(s, rule, INT64_MAX / 4, s->started < 6 ? 0 : BLINK * 16, 0);
     keep_step(s);
     if (!s->started || better_than_best(s)) store_best(s);
     s->started++;
