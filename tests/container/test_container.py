@@ -7,7 +7,8 @@ import pytest
 from container.container_recipe import HARDENED, Workshop, missing
 
 WHY_NOT = missing()
-pytestmark = pytest.mark.skipif(bool(WHY_NOT), reason=WHY_NOT)
+if WHY_NOT:
+    pytest.skip(WHY_NOT, allow_module_level=True)
 
 READY_WITHIN = 60.0
 IDLE_MB = 150

@@ -54,6 +54,7 @@ class PlantStand(Module[PlantStandParameters]):
         # An even number, so that none of these meets the rail's screws in the middle.
         tops = [piece.screws(top, side, n=4, role="clamps", glued=True, inset=30) for side in (left, right)]
 
+        piece.carries(top, kind="mass", amount=25)  # kg: two large pots, just watered
         piece.step("Glue and screw the rail between the sides, flush with their upper ends.", [left, right, rail], ends)
         piece.step("Lay the top on with the same overhang at both ends, glue and screw it.", [top], tops)
         piece.size(width=p.width, depth=p.depth, height=p.height)
