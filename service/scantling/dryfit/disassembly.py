@@ -174,9 +174,11 @@ class Puzzle:
         return second
 
     def _way(self, piece: int, rest: int) -> Direction | None:
+        tried: set[Direction] = set()
         for direction in self.ways_of(piece, rest):
-            if self.slides_into(piece, direction) & rest == 0:
+            if direction not in tried and self.slides_into(piece, direction) & rest == 0:
                 return direction
+            tried.add(direction)
         return None
 
     def _in_one(self, rest: int, left: list[int], gone: int) -> bool:

@@ -111,7 +111,8 @@ def _stack(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
 
 
 def _air(fit: ScrewFit) -> Iterator[_Seen]:
-    for here, there, a, b in zip(fit.stack, fit.stack[1:], fit.met, fit.met[1:], strict=False):
+    last = fit.met.index(fit.holder)  # beyond it the screw has come out, which is told as that
+    for here, there, a, b in zip(fit.stack[:last], fit.stack[1:], fit.met, fit.met[1:], strict=False):
         gap = there.enter - here.leave
         if gap > AIR_MM + GUARD:
             yield _seen(

@@ -45,17 +45,29 @@ class ScrewFit:
             "fastener": self.fastener.id,
             "joint": self.fastener.joint,
             "passes": [
-                {"part": name, "enters_mm": round(max(0.0, p.enter), 2), "leaves_mm": round(p.leave, 2)}
+                {
+                    "part": name,
+                    "enters_mm": round(max(0.0, p.enter), 2),
+                    "leaves_mm": round(p.leave, 2),
+                    "to_end_mm": _known(p.end_gap),
+                    "to_edge_mm": _known(p.edge_gap),
+                    "edge": p.edge,
+                }
                 for name, p in zip(self.met, self.stack, strict=True)
             ],
             "bite_mm": round(self.bite, 2),
             "wood_ahead_mm": round(self.ahead, 2),
             "point_mm": [round(c, 2) for c in self.point_at],
             "enters_grain": self.grain,
-            "nearest_edge_mm": None if self.edge_gap == float("inf") else round(self.edge_gap, 2),
+            "nearest_edge_mm": _known(self.edge_gap),
             "nearest_edge": self.edge,
             "head_hidden_by": list(self.hidden_by),
         }
+
+
+def _known(gap: float) -> float | None:
+    """Return a distance to a side, or None where no side lies that way."""
+    return None if gap == float("inf") else round(gap, 2)
 
 
 def screw_fits(scene: Scene) -> list[ScrewFit]:

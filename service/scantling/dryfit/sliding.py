@@ -35,6 +35,8 @@ class Sweeps:
         return found & ~group
 
     def _table(self, direction: Direction) -> list[int]:
+        if direction in self._known:
+            return self._known[direction]
         key = (round(direction[0], 6) + 0.0, round(direction[1], 6) + 0.0, round(direction[2], 6) + 0.0)
         if key not in self._known:
             table = self._swept(np.array(direction))
