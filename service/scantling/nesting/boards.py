@@ -2,7 +2,9 @@
 
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 
+from .boards_fit import full_board_findings, full_stretches, with_wider_cuts
 from .boards_layouts import build_layouts
 from .boards_problem import Problem, Solution, board_cost, build_problems
 from .boards_remainder import gather_remainder
@@ -19,7 +21,19 @@ def nest_boards(job: Job, out_of_time: Callable[[], bool] | None = None) -> Nest
     counted in units of about a microsecond of one core; the search does the same work in the same order whatever the
     effort, so more of it never gives a worse answer. Widths of pieces are not looked at: every board is as wide as
     it is. `out_of_time` is asked between steps; when it says so the best so far is returned, `stopped_by` time.
+
+    Where a board is filled so full that the cutting error counts, a finding says what room for it would cost.
     """
+    nesting = _nest(job, out_of_time)
+    full = [f for layout in nesting.layouts for f in full_stretches(job, layout)]
+    if not full:
+        return nesting
+    careful = _nest(with_wider_cuts(job), out_of_time)
+    findings = full_board_findings(full, nesting, careful)
+    return replace(nesting, work=nesting.work + careful.work, findings=findings)
+
+
+def _nest(job: Job, out_of_time: Callable[[], bool] | None) -> Nesting:
     problems, unplaced = build_problems(job)
     searches = [BoardSearch(p, job.seed) for p in problems]
     work, timely = _share(searches, job.effort, out_of_time or (lambda: False))

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 _TABLE_LIMIT = 6_000  # capacities up to here are filled by the table
 MANY_STATES = 20_000  # more states than this are thinned out, and the answer is no longer called exact
+_BRANCHING_STEPS = 4_000
 SOME_STATES = 4_000  # for a closer look
 FEW_STATES = 1_000  # for a quick look, exact only when it was enough
 
@@ -39,21 +40,75 @@ class _Copies:
 
 
 def best_filling(
-    weights: list[int], values: list[int], limits: list[int], capacity: int, states: int = MANY_STATES
+    weights: list[int],
+    values: list[int],
+    limits: list[int],
+    capacity: int,
+    states: int = MANY_STATES,
+    above: int = 0,
 ) -> Filling:
     """Return the most valuable choice of at most `limits[i]` of each item whose weights fit the capacity.
 
     All arguments are integers; weights are above zero. Items worth nothing are left out. More than `states`
-    undominated states are thinned out: then the answer may miss the best and says so.
+    undominated states are thinned out: then the answer may miss the best and says so. Only a value greater than
+    `above` is of interest: where there is none the filling is empty and its value `above`, a bound.
     """
     useful = [i for i in range(len(weights)) if values[i] > 0 and limits[i] > 0 and weights[i] <= capacity]
     useful.sort(key=lambda i: (-values[i] / weights[i], -weights[i], i))
     if not useful:
-        return Filling((), 0, True, 1)
+        return Filling((), above, True, 1)
     if sum(weights[i] * limits[i] for i in useful) <= capacity:
-        return Filling(tuple((i, limits[i]) for i in useful), sum(values[i] * limits[i] for i in useful), True, 1)
+        value = sum(values[i] * limits[i] for i in useful)
+        return Filling(tuple((i, limits[i]) for i in useful) if value > above else (), max(value, above), True, 1)
+    if capacity > _TABLE_LIMIT:
+        quick = _Branching([(weights[i], values[i], limits[i], i) for i in useful], above).fill(capacity)
+        if quick.exact:
+            return quick
     copies = [c for i in useful for c in _split(i, weights[i], values[i], min(limits[i], capacity // weights[i]))]
-    return _by_table(copies, capacity) if capacity <= _TABLE_LIMIT else _by_states(copies, capacity, states)
+    if capacity <= _TABLE_LIMIT:
+        return _by_table(copies, capacity, above)
+    return _by_states(copies, capacity, states, above)
+
+
+class _Branching:
+    """Fill by taking as many as fit of each item in turn and fewer when coming back, within Dantzig's bound.
+
+    Quick where few pieces fill a board; it gives up after a number of steps.
+    """
+
+    def __init__(self, items: list[tuple[int, int, int, int]], above: int) -> None:
+        self._items = items  # (weight, value, limit, item), by value per weight
+        self._best = above
+        self._chosen: list[tuple[int, int]] = []
+        self._path: list[tuple[int, int]] = []
+        self._steps = 0
+
+    def fill(self, capacity: int) -> Filling:
+        """Return the best filling, or the best so far where it takes too many steps."""
+        done = self._search(0, capacity, 0)
+        return Filling(tuple(sorted(self._chosen)), self._best, done, 5 + self._steps // 2)
+
+    def _search(self, start: int, room: int, value: int) -> bool:
+        if value > self._best:
+            self._best, self._chosen = value, list(self._path)
+        items, best = self._items, self._best
+        for at in range(start, len(items)):
+            weight, worth, limit, item = items[at]
+            if (value - best) * weight + room * worth <= 0:
+                break
+            self._steps += 1
+            if weight > room:
+                continue
+            if self._steps > _BRANCHING_STEPS:
+                return False
+            for n in range(min(limit, room // weight), 0, -1):
+                self._path.append((item, n))
+                done = self._search(at + 1, room - n * weight, value + n * worth)
+                self._path.pop()
+                if not done:
+                    return False
+            best = self._best
+        return True
 
 
 def _split(item: int, weight: int, value: int, limit: int) -> list[_Copies]:
@@ -74,7 +129,7 @@ def _collect(chosen: list[_Copies]) -> tuple[tuple[int, int], ...]:
     return tuple(sorted(counts.items()))
 
 
-def _by_table(copies: list[_Copies], capacity: int) -> Filling:
+def _by_table(copies: list[_Copies], capacity: int, above: int) -> Filling:
     """Fill by a table: best[c] is the greatest value within weight c, taken one lot of copies at a time."""
     best = np.zeros(capacity + 1, dtype=np.int64)
     taken = np.zeros((len(copies), capacity + 1), dtype=np.bool_)
@@ -83,12 +138,14 @@ def _by_table(copies: list[_Copies], capacity: int) -> Filling:
         tail = best[c.weight :]
         np.greater(candidate, tail, out=taken[row, c.weight :])
         np.maximum(candidate, tail, out=tail)
+    work = len(copies) * (4 + capacity // 500)
+    if int(best[capacity]) <= above:
+        return Filling((), above, True, work)
     chosen, room = [], capacity
     for row in range(len(copies) - 1, -1, -1):
         if taken[row, room]:
             chosen.append(copies[row])
             room -= copies[row].weight
-    work = len(copies) * (4 + capacity // 500)
     return Filling(_collect(chosen), int(best[capacity]), True, work)
 
 
@@ -114,13 +171,15 @@ def _greedy(copies: list[_Copies], capacity: int) -> tuple[list[_Copies], int]:
     return chosen, value
 
 
-def _by_states(copies: list[_Copies], capacity: int, states: int) -> Filling:
+def _by_states(copies: list[_Copies], capacity: int, states: int, above: int) -> Filling:
     """Fill by undominated states; a state that cannot beat the best known filling is dropped."""
-    greedy, best = _greedy(copies, capacity)
+    chosen, best = _greedy(copies, capacity)
+    if best <= above:
+        chosen, best = [], above
     weight: Ints = np.zeros(1, dtype=np.int64)
     value: Ints = np.zeros(1, dtype=np.int64)
     history: list[tuple[Ints, NDArray[np.bool_]]] = []  # per lot: state it came from, whether the lot was taken
-    found: tuple[int, int] | None = None  # lot and state of the best filling, None while the greedy one leads
+    found: tuple[int, int] | None = None  # lot and state of the best filling, None while `chosen` leads
     exact, work, ceiling = True, len(copies), _ceiling(copies, capacity)
     for lot, c in enumerate(copies):
         if best >= ceiling:
@@ -134,24 +193,25 @@ def _by_states(copies: list[_Copies], capacity: int, states: int) -> Filling:
         ordered = both_value[order]
         keep = np.ones(len(order), dtype=np.bool_)
         keep[1:] = ordered[1:] > np.maximum.accumulate(ordered)[:-1]
-        if int(ordered[keep][-1]) > best:
-            best, found = int(ordered[keep][-1]), (lot, -1)
-        if lot + 1 < len(copies):
-            ahead = copies[lot + 1]  # lots come in order of value per weight, so nothing later is worth more
-            room = (capacity - both_weight[order]) * ahead.value
-            keep &= (ordered * ahead.weight + room > best * ahead.weight) | (ordered == best)
+        better = int(ordered.max()) > best
+        if better:
+            best = int(ordered.max())
+        # Lots come in order of value per weight, so nothing after the next one is worth more.
+        ahead = copies[min(lot + 1, len(copies) - 1)]
+        promising = ordered * ahead.weight + (capacity - both_weight[order]) * ahead.value > best * ahead.weight
+        keep &= promising | (better & (ordered == best))
         kept = order[keep]
         if len(kept) > states:
             exact = False
-            kept = _thin(kept, both_weight, both_value, copies[min(lot + 1, len(copies) - 1)], states)
+            kept = _thin(kept, both_weight, both_value, ahead, states)
         history.append((np.where(kept < len(weight), kept, kept - len(weight)), kept >= len(weight)))
         weight, value = both_weight[kept], both_value[kept]
-        if found is not None and found[0] == lot:
+        if better:
             found = (lot, int(np.argmax(value)))
-        if len(weight) == 0:
+        if not promising.any():
             break
     if found is None:
-        return Filling(_collect(greedy), best, exact, work)
+        return Filling(_collect(chosen), best, exact, work)
     return Filling(_collect(_trace(copies, history, *found)), best, exact, work)
 
 

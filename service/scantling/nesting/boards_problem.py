@@ -52,6 +52,7 @@ class Problem:
 
     kinds: tuple[Kind, ...]
     bins: tuple[Bin, ...]
+    kerf: int = 0
 
     @property
     def demand(self) -> list[int]:
@@ -68,7 +69,7 @@ class Solution:
 
     def rank(self, problem: Problem) -> tuple[int, int, int, int]:
         """Return what is minimised, in order: length missing, cost, boards, length of the boards used."""
-        missing = sum(n * k.weight for n, k in zip(self.missing, problem.kinds, strict=True))
+        missing = sum(n * (k.weight - problem.kerf) for n, k in zip(self.missing, problem.kinds, strict=True))
         cost = sum(problem.bins[b].cost * n for (b, _), n in self.boards)
         count = sum(n for _, n in self.boards)
         return missing, cost, count, sum(problem.bins[b].length * n for (b, _), n in self.boards)
@@ -131,7 +132,7 @@ def build_problems(job: Job) -> tuple[list[Problem], list[Unplaced]]:
             kind, demand=kind.demand + piece.quantity, members=kind.members + members, together=together
         )
     ordered = [kinds[key] for key in sorted(kinds)]
-    return _components(ordered, bins), unplaced
+    return _components(ordered, bins, job.cutting.kerf), unplaced
 
 
 def _lengths(job: Job) -> list[tuple[Piece, tuple[Member, ...]]]:
@@ -172,7 +173,7 @@ def _explain(
     return [Unplaced(part, n, reason, nearest, excess) for part, n in counts.items()]
 
 
-def _components(kinds: list[Kind], bins: tuple[Bin, ...]) -> list[Problem]:
+def _components(kinds: list[Kind], bins: tuple[Bin, ...], kerf: int) -> list[Problem]:
     """Split into problems that share no board, each with its own numbering of boards."""
     label = list(range(len(bins)))
     for kind in kinds:
@@ -183,5 +184,5 @@ def _components(kinds: list[Kind], bins: tuple[Bin, ...]) -> list[Problem]:
         members = [b for b, x in enumerate(label) if x == component]
         number = {b: i for i, b in enumerate(members)}
         own = tuple(replace(k, bins=tuple(number[b] for b in k.bins)) for k in kinds if label[k.bins[0]] == component)
-        problems.append(Problem(own, tuple(bins[b] for b in members)))
+        problems.append(Problem(own, tuple(bins[b] for b in members), kerf))
     return problems

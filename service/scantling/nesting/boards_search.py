@@ -22,6 +22,7 @@ _NEARLY = 1e-6
 _GAIN = WORTH_UNIT // 1_000_000  # a column must promise more than this part of a board
 _FEW_BOARDS = 12  # what is left of a dive is filled board by board when it is this small
 _DIVES_IN_VAIN = 10  # when boards run out no proof can end the search, so this many dives without gain do
+_FIRST_STATES = 300  # while the worths of the lengths are still rough, patterns need not be the best
 _BRANCHES = 4  # branches looked at after each dive
 _THRESHOLDS = (0.7, 0.85, 0.6, 0.95, 0.5)
 
@@ -75,6 +76,7 @@ class BoardSearch:
         self.bound = 0
         self._open: list[Branch] = []
         self._whole: list[Branch] = []
+        self._roughly = True
         self._rank = self.best.rank(problem)
         self._possible = PossibleCosts(problem, 0)
 
@@ -96,9 +98,9 @@ class BoardSearch:
         yield self._start()
         if self.proven:
             return
-        filling = FillInTurn(self.problem, self.problem.demand, self.limits)
-        yield from filling.steps()
-        self.offer(filling.solution())
+        early = len(self.problem.bins) == 1  # then filling is cheap and gives good patterns to start from
+        if early:
+            yield from self._fill()
         master = Master(self.problem)
         for (b, pattern), _ in self.best.boards:
             master.add(b, pattern)
@@ -107,6 +109,8 @@ class BoardSearch:
         while not self.proven and in_vain < _DIVES_IN_VAIN:
             before = self._rank
             yield from self._dive(master, number)
+            if number == 0 and not early and not self.proven:
+                yield from self._fill()
             number += 1
             in_vain = in_vain + 1 if before == self._rank and self._rank[0] else 0
             for _ in range(_BRANCHES):
@@ -128,6 +132,11 @@ class BoardSearch:
         self._possible = PossibleCosts(self.problem, self._rank[1])
         self._raise_bound(_plain_bound(self.problem, demand, self.limits))
         return (sum(demand) + 5) * len(orders)
+
+    def _fill(self) -> Iterator[int]:
+        filling = FillInTurn(self.problem, self.problem.demand, self.limits)
+        yield from filling.steps()
+        self.offer(filling.solution())
 
     def _raise_bound(self, bound: Fraction) -> None:
         self.bound = max(self.bound, self._possible.round_up(bound))
@@ -154,33 +163,40 @@ class BoardSearch:
     ) -> tuple[bool, list[int], int, bool]:
         """Find the pattern most worth cutting from each kind of board; add those that pay.
 
-        A quick look comes first; only when it finds nothing that pays is every board looked at closely. Returned are
+        A quick look comes first; only when it finds nothing that pays is every board looked at closely, and from then
+        on always. Returned are
         whether a pattern was added, the most worth of each board, the work, and whether those are exact.
         """
         work = 0
-        for states in (SOME_STATES, MANY_STATES):
+        for states in (_FIRST_STATES, SOME_STATES, MANY_STATES) if self._roughly else (SOME_STATES, MANY_STATES):
             found, exact, values = False, True, []
             for b, board in enumerate(self.problem.bins):
                 if left[b] == 0:
                     values.append(0)
                     continue
-                pattern, value, spent, sure = self._most_worth(b, demand, worth, states)
+                cost = board.cost * WORTH_UNIT / master.scale - float(answer.shadow[b]) * WORTH_UNIT
+                pattern, value, spent, sure = self._most_worth(b, demand, worth, states, max(0, int(cost)))
                 values.append(value)
                 work += spent
                 exact = exact and sure
-                cost = board.cost * WORTH_UNIT / master.scale - float(answer.shadow[b]) * WORTH_UNIT
                 if value > cost + _GAIN:
                     found = master.add(b, pattern) or found
             if found or exact:
                 break
+            self._roughly = False
         return found, values, work, exact
 
-    def _most_worth(self, b: int, demand: list[int], worth: list[int], states: int) -> tuple[Pattern, int, int, bool]:
+    def _most_worth(
+        self, b: int, demand: list[int], worth: list[int], states: int, above: int
+    ) -> tuple[Pattern, int, int, bool]:
+        """Return the pattern of a board that holds most worth, that worth (or `above`, a bound), work and exactness."""
         own = [k for k, kind in enumerate(self.problem.kinds) if b in kind.bins]
         weights = [self.problem.kinds[k].weight for k in own]
         fills, value, work, exact = [], 0, 0, True
-        for _, room in self.problem.bins[b].stretches:
-            filling = best_filling(weights, [worth[k] for k in own], [demand[k] for k in own], room, states)
+        stretches = self.problem.bins[b].stretches
+        above = above if len(stretches) == 1 else 0
+        for _, room in stretches:
+            filling = best_filling(weights, [worth[k] for k in own], [demand[k] for k in own], room, states, above)
             fills.append(tuple((own[i], n) for i, n in filling.counts))
             value += filling.value
             work += filling.work
