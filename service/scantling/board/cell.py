@@ -138,7 +138,8 @@ def clip_polygon(corners: Sequence[Vector], plane: Plane) -> tuple[list[Vector],
     """Return the corners of a polygon inside a half-space, and those of them that lie on the plane."""
     kept: list[Vector] = []
     on_plane: list[Vector] = []
-    heights = [plane.height(c) for c in corners]
+    (nx, ny, nz), offset = plane.normal, plane.offset  # written out: this is where most of the time of placing goes
+    heights = [nx * x + ny * y + nz * z - offset for x, y, z in corners]
     for i, here in enumerate(corners):
         h0, h1, there = heights[i], heights[(i + 1) % len(corners)], corners[(i + 1) % len(corners)]
         if h0 <= PLANE_TOLERANCE:

@@ -75,7 +75,8 @@ def _cell_patches(a: str, cell_a: Cell, b: str, cell_b: Cell, reach: float) -> l
 
 def _separate(plane: Plane, cell: Cell, reach: float) -> bool:
     """Whether a cell lies wholly further out than `reach` from a face, or wholly behind it."""
-    heights = [plane.height(c) for f in cell.faces for c in f.corners]
+    (nx, ny, nz), offset = plane.normal, plane.offset
+    heights = [nx * x + ny * y + nz * z - offset for f in cell.faces for x, y, z in f.corners]
     return min(heights) > reach or max(heights) < -reach
 
 
