@@ -80,7 +80,7 @@ def measure(instances: list[Instance], seconds: float) -> dict[str, Tally]:
     for instance in instances:
         pieces = tuple(Piece(f"p{w}", w, quantity=n) for w, n in instance.items)
         stock = (Stock("board", instance.capacity, price=1),)
-        job = Job(pieces, stock, Cutting(), effort=10**12, least_offcut=(1, 1))
+        job = Job(pieces, stock, Cutting(cutting_error=0), effort=10**12, least_offcut=(1, 1))
         began = time.process_time()
         nesting = nest_boards(job, out_of_time=lambda began=began: time.process_time() - began > seconds)
         spent = time.process_time() - began
