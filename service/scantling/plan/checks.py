@@ -60,7 +60,7 @@ def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
         sitting_checks(assembly, who),
         weather_checks(structure, seats, who, box=() if box is None else (box.lid.id,)),
         hand_checks(assembly, who),
-        place_checks(assembly, who),
+        place_checks(structure, who),
         table_checks(assembly) if built.module.family == "tables" else ([], []),
     ):
         rows += more

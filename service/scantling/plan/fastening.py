@@ -8,7 +8,7 @@ from scantling.board import Assembly, Fastener, ray_through
 from scantling.dryfit.screws import ScrewFit
 from scantling.findings import Finding, Severity
 from scantling.mechanics.connection import FastenerJoint
-from scantling.mechanics.fastener import wood_screw
+from scantling.mechanics.fastener import FastenerSize, wood_screw
 from scantling.mechanics.fastener_check import FastenerCheck, check_joint
 from scantling.mechanics.stack import Interval, read_stack
 from scantling.mechanics.wood import Wood
@@ -33,9 +33,12 @@ def fastener_rows(
     """
     known: dict[tuple[Any, ...], FastenerCheck] = {}
     by_screw = {fit.fastener.id: fit for fit in fits}
+    sizes = {(f.gauge, f.length): wood_screw(f.gauge, f.length) for f in _kinds_of_screw(assembly)}
     checks = []
     for row in _rows(assembly):
-        joint = _joint(assembly, woods, row, wet, (demands or {}).get(row[0].joint), by_screw)
+        joint = _joint(
+            assembly, woods, row, wet, (demands or {}).get(row[0].joint), by_screw, sizes[row[0].gauge, row[0].length]
+        )
         key = _likeness(joint)
         if key not in known:
             known[key] = check_joint(joint)
@@ -101,6 +104,12 @@ def _rows(assembly: Assembly) -> Iterator[list[Fastener]]:
     yield from rows.values()
 
 
+def _kinds_of_screw(assembly: Assembly) -> list[Fastener]:
+    """Return one wood screw of every gauge and length."""
+    screws = [f for f in assembly.fasteners.values() if f.kind == "wood screw"]
+    return list({(f.gauge, f.length): f for f in screws}.values())
+
+
 def _likeness(joint: FastenerJoint) -> tuple[Any, ...]:
     """Return what two rows of screws must share to be one check: woods, stack, size, role, count and load."""
     layers = tuple((round(b.entry_mm, 1), round(b.exit_mm, 1), b.grain) for b in joint.stack.layers)
@@ -139,10 +148,10 @@ def _joint(
     wet: bool,
     demand: Demand | None,
     fits: Mapping[str, ScrewFit],
+    size: FastenerSize,
 ) -> FastenerJoint:
     screw = row[0]
     intervals = _intervals(assembly, screw, fits.get(screw.id))
-    size = wood_screw(screw.gauge, screw.length)
     stack = read_stack(
         intervals,
         length_mm=screw.length,

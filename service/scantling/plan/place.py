@@ -13,7 +13,7 @@ from scantling.mechanics.way_in import Way, check_way_in
 from .check_row import CheckRow
 from .circumstances import Circumstances
 from .standing import hull
-from .structure import RIGID
+from .structure import RIGID, Structure
 
 NICHE_MM = 150.0  # what is left in front of a piece that fills its niche is no walkway; practice
 
@@ -25,8 +25,9 @@ class Halves:
     masses_kg: tuple[float, ...]
 
 
-def place_checks(assembly: Assembly, who: Circumstances) -> tuple[list[CheckRow], list[Finding]]:
+def place_checks(structure: Structure, who: Circumstances) -> tuple[list[CheckRow], list[Finding]]:
     """Check a piece in its place and on its way there."""
+    assembly = structure.assembly
     low, high = assembly.bounds()
     wide, deep, tall = (b - a for a, b in zip(low, high, strict=True))
     findings: list[Finding] = []
@@ -39,7 +40,7 @@ def place_checks(assembly: Assembly, who: Circumstances) -> tuple[list[CheckRow]
         room = who.place["depth"]
         findings += _depth(deep, room)
         rows.append(_row("place", "depth of the place", deep, room))
-    mass = assembly.mass_and_centre()[0]
+    mass = structure.mass_and_centre()[0]
     halves = halves_of(assembly)
     if "door_width" in who.place:
         height = who.place.get("door_height", figure("house-door-height").si)

@@ -45,7 +45,7 @@ def standing_checks(
     feet = feet_of(assembly)
     if not feet:
         return [], []
-    mass, centre = assembly.mass_and_centre()
+    mass, centre = structure.mass_and_centre()
     heavy = weight(mass)
     results = [check_tilt(max(inside_feet(feet, centre), 0.0), max(centre[2], 1.0))]
     if seats and any(s.shares for s in seats):

@@ -43,6 +43,7 @@ class Structure:
     _held: dict[str, tuple[Support, ...]] = field(default_factory=dict)
     _levels: dict[str, int] = field(default_factory=dict)
     _kinds: dict[str, str] = field(default_factory=dict)
+    _mass: list[tuple[float, Vector]] = field(default_factory=list)
 
     def part(self, id: str) -> Part:
         """Return a part by its id."""
@@ -80,6 +81,12 @@ class Structure:
         return tuple(
             Support(id, other, p, False) for other, p in found if self.rigid(id, other) and self.level(other) < mine
         )
+
+    def mass_and_centre(self) -> tuple[float, Vector]:
+        """Return the mass of the wood in kg and its centre of gravity, worked out once."""
+        if not self._mass:
+            self._mass.append(self.assembly.mass_and_centre())
+        return self._mass[0]
 
     def level(self, id: str) -> int:
         """Return how many joints or rests lie between a part and the floor; a part is held by one of a lower level."""
