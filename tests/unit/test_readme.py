@@ -1,13 +1,16 @@
 """README and DEVELOPERS: every command shown is run or checked, every address and file named is there."""
 
+import ast
 import json
 import re
 import shlex
+import sys
 import tomllib
 from html import unescape
+from importlib.metadata import packages_distributions
 from itertools import pairwise
 from pathlib import Path
-from urllib.parse import urlsplit
+from urllib.parse import urljoin, urlsplit
 
 import httpx2
 import pytest
@@ -193,8 +196,38 @@ def test_every_address_named_is_one_of_the_service(address):
 
 def test_the_documentation_needs_no_internet(address):
     page = httpx2.get(f"{address}/docs").text
-    outside = [url for url in re.findall(r"(?:src|href)=[\"'](.+?)[\"']", page) if urlsplit(url).netloc]
-    assert outside == []
+    named = re.findall(r"(?:src|href)=[\"'](.+?)[\"']", page)
+    assert [url for url in named if urlsplit(url).netloc] == []
+    assert len(named) >= 2
+    for url in named:
+        assert httpx2.get(urljoin(f"{address}/docs", url)).status_code == 200, url
+
+
+def test_every_library_the_service_imports_is_installed_with_it():
+    """What a fresh machine gets is what pyproject.toml names, not what happens to lie in a developer's environment."""
+    wanted = {re.split(r"[<>=;\[ ]", one)[0].lower() for one in PROJECT["dependencies"]}
+    provided = packages_distributions()
+    ours = {"scantling", "scantling_furniture", "scantling_client"}
+    for path in sorted((ROOT / "service").rglob("*.py")):
+        for name in imported(path) - set(sys.stdlib_module_names) - ours - set(COMES_WITH):
+            names = {one.lower().replace("_", "-") for one in provided.get(name, [name])}
+            assert names & wanted, f"{path.name} imports {name}: pyproject.toml does not name it"
+
+
+COMES_WITH = {"starlette": "fastapi", "pytest": "the test extra, which the test kit's pytest plugin is for"}
+
+
+def imported(path):
+    """Return the top names a file imports, and the packages whose files it reads."""
+    found = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom) and not node.level:
+            found.add(node.module)
+        elif isinstance(node, ast.Call) and ast.unparse(node.func) == "resources.files":
+            found |= {arg.value for arg in node.args if isinstance(arg, ast.Constant)}
+    return {name.split(".")[0] for name in found}
 
 
 @pytest.mark.parametrize("page", ["README.md", "DEVELOPERS.md", "plugins/README.md", "clients/python/README.md"])
