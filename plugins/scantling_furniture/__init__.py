@@ -6,10 +6,12 @@ from typing import Any
 from scantling.kit import INTERFACE, Module, hook
 
 from .bench import PlainBench
+from .cabinet import Cabinet
 from .chest import Chest
 from .corner import CornerSeat
 from .dining_table import DiningTable
 from .low_table import LowTable
+from .planter import PlanterPolygon, PlanterSquare
 from .seating import LeaningSeat
 from .shelving import Bookcase
 from .small_tables import SideTable, Stool
@@ -18,6 +20,7 @@ from .work_tables import Desk, WorkTable
 
 MODULES: tuple[type[Module[Any]], ...] = (
     Bookcase,
+    Cabinet,
     Chest,
     CornerSeat,
     Desk,
@@ -25,6 +28,8 @@ MODULES: tuple[type[Module[Any]], ...] = (
     LeaningSeat,
     LowTable,
     PlainBench,
+    PlanterPolygon,
+    PlanterSquare,
     SideTable,
     Stool,
     StorageFootstool,

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from .cell import Cell, Face, Plane
 from .vector import ZERO, Vector, X, Y, Z, add, cross, dot, rotate, scale, sub, unit
 
+UNIT = 1e-12
+
 
 @dataclass(frozen=True, slots=True)
 class Frame:
@@ -17,8 +19,11 @@ class Frame:
 
     @classmethod
     def from_directions(cls, origin: Vector, along: Vector, across: Vector) -> "Frame":
-        """Build a frame from two directions square to each other. Raises ValueError where they are not."""
-        ex, ey = unit(along), unit(across)
+        """Build a frame from two directions square to each other. Raises ValueError where they are not.
+
+        Directions of length 1 are kept to the last bit, so that a placing written and read again is the same.
+        """
+        ex, ey = (d if abs(dot(d, d) - 1) < UNIT else unit(d) for d in (along, across))
         if abs(dot(ex, ey)) > 1e-9:
             raise ValueError(f"length and width of a board must be square to each other, got {along} and {across}")
         return cls(origin, ex, ey, cross(ex, ey))
