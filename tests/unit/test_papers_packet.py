@@ -53,6 +53,13 @@ def test_nothing_is_off_its_page_or_over_another(papers):
         assert [(a.text, b.text) for a, b in overlapping(page.drawing)] == [], number
 
 
+def test_letters_are_large_enough_to_read():
+    """At arm's length what is cut by: 2.2 mm letters on layouts, 1.9 mm anywhere; common practice for drawings."""
+    for page in packet_pages(dossier({})):
+        least = 2.2 if any("Layout" in title for title, _ in page.bookmarks) else 1.9
+        assert [t.text for t in page.drawing.texts() if t.size < least] == []
+
+
 def test_every_part_total_and_finding_is_on_paper(pages):
     words = " ".join(" ".join(pages).split())
     plan = demo_plan()

@@ -20,10 +20,12 @@ TITLE_MM = 4.4
 NOTE_MM = 3.0
 VIEW_GAP = 7.0
 SIDE_MM = 26.0
-MOST_VIEW_MM = 78.0
+MOST_VIEW_MM = 68.0
 MOST_SCALE = 1.0
 ON_MM = 0.05
 LEAST_DASHED_MM = 0.3
+LEAST_WORD_MM = 1.9
+GRAIN = {"along": "; grain along the length", "across": "; grain across the length", "any": ""}
 
 Place = Callable[[float], float]
 
@@ -116,7 +118,10 @@ def _title(sheet: _Sheet, heading: str) -> float:
         sheet.shapes.append(Text(0, y + TITLE_MM * 0.7, line, TITLE_MM, bold=True))
         y += TITLE_MM * 1.4
     p, show = sheet.part, sheet.sizes.show
-    words = f"{show(p.length)} long × {show(p.width)} wide × {p.thickness:g} mm {p.material.material}"
+    words = (
+        f"{show(p.length)} long × {show(p.width)} wide × {p.thickness:g} mm {p.material.material}; "
+        f"{_face_word(p, sheet.up)}{GRAIN[p.grain] if p.material.has_grain else ''}"
+    )
     for line in wrapped(words, sheet.width, NOTE_MM + 0.2):
         sheet.shapes.append(Text(0, y + NOTE_MM * 0.7, line, NOTE_MM + 0.2))
         y += NOTE_MM * 1.5
@@ -322,9 +327,11 @@ def _edges_treated(sheet: _Sheet, place: Place) -> None:
 def _grain(sheet: _Sheet, text: str, y: float, height: float, taken: Sequence[Box]) -> None:
     """Draw the grain arrow and the words about the face inside the view, or nothing where there is no room."""
     size = min(NOTE_MM, height - 0.6)
+    if text_width(text, size) + 14.0 > sheet.part.length * sheet.scale - 2:
+        text = ""  # it stands in the second line too
     arrow = 12.0 if sheet.part.material.has_grain else 0.0
     width = text_width(text, size) + arrow + 2.0
-    if size < 1.9 or width > sheet.part.length * sheet.scale - 2:
+    if size < LEAST_WORD_MM or width > sheet.part.length * sheet.scale - 2:
         return
     for share in (0.5, 0.3, 0.7, 0.2, 0.8):
         for up_share in (0.5, 0.25, 0.75):
@@ -339,7 +346,8 @@ def _grain(sheet: _Sheet, text: str, y: float, height: float, taken: Sequence[Bo
                         (t, middle, t - w * 1.6, middle + r) for t, w in ((end, 1), (x, -1)) for r in (0.7, -0.7)
                     )
                     sheet.shapes.append(Segments(((x, middle, end, middle), *heads), "thin"))
-                sheet.shapes.append(Text(x + arrow, middle, text, size))
+                if text:
+                    sheet.shapes.append(Text(x + arrow, middle, text, size))
                 return
 
 

@@ -4,8 +4,9 @@ x runs along the stock's length to the right; the near edge lies at the bottom, 
 with its good face down is drawn mirrored, as it is seen.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import chain
 from typing import Any
 
 from scantling.drawing.hatch import hatched
@@ -23,6 +24,7 @@ ID_MM = 3.6  # letters of a part's id: read at arm's length
 LEAST_ID_MM = 2.6
 MARK_MM = 4.6
 LEAST_MARK_MM = 2.2
+SHIFTS = (0.0, *(way * k / 40 for k in range(1, 19) for way in (1, -1)))  # shares of a part, for its words
 RING_MM = 2.3
 RING_TEXT_MM = 2.7
 
@@ -214,22 +216,23 @@ def _lettered(
     if best is None:
         return []
     size, upright = best
-    for shift in (0.0, 0.25, -0.25, 0.38, -0.38):
-        texts = [
-            Text(
-                x + w / 2 + (step if upright else 0.0) + (0.0 if upright else shift * w),
-                y + h / 2 + (0.0 if upright else step) + (shift * h if upright else 0.0),
-                line, size, "middle", upright, bold=i == 0,
-            )
-            for i, line in enumerate(lines)
-            for step in ((i - (len(lines) - 1) / 2) * size * 1.3,)
-        ]  # fmt: skip
-        boxes = [t.box() for t in texts]
-        inside = all(b[0] >= x and b[1] >= y and b[2] <= x + w and b[3] <= y + h for b in boxes)
-        if inside and not any(_meet(b, other) for b in boxes for other in taken):
-            return list(texts)
-    if size > least + 0.4:
-        return _lettered(box, lines, max(least, size * 0.8), least, taken)
+    for along in SHIFTS:
+        for across in (0.0, 0.2, -0.2):
+            dx, dy = (across * w, along * h) if upright else (along * w, across * h)
+            texts = [
+                Text(
+                    x + w / 2 + dx + (step if upright else 0.0), y + h / 2 + dy + (0.0 if upright else step),
+                    line, size, "middle", upright, bold=i == 0,
+                )
+                for i, line in enumerate(lines)
+                for step in ((i - (len(lines) - 1) / 2) * size * 1.3,)
+            ]  # fmt: skip
+            boxes = [t.box() for t in texts]
+            inside = all(b[0] >= x and b[1] >= y and b[2] <= x + w and b[3] <= y + h for b in boxes)
+            if inside and not any(_meet(b, other) for b in boxes for other in taken):
+                return list(texts)
+    if size > least + 0.3:
+        return _lettered(box, lines, max(least, size * 0.85), least, taken)
     return []
 
 
@@ -283,20 +286,20 @@ def _free(
     spots = [(x0 + (x1 - x0) * s, y0 + (y1 - y0) * s) for s in shares]
     spots += [(x + dx, y + dy) for x, y in spots for dx, dy in ((0.0, 2.0), (0.0, -2.0), (2.0, 0.0), (-2.0, 0.0))]
     middle = ((x0 + x1) / 2, (y0 + y1) / 2)
-    for spot in ([outside] if outside else []) + spots + _rings_round(middle, paper):
+    for spot in chain([outside] if outside else [], spots, _rings_round(middle, paper)):
         box = (spot[0] - RING_MM, spot[1] - RING_MM, spot[0] + RING_MM, spot[1] + RING_MM)
         if not any(_meet(box, other) for other in taken):
             return spot
     return middle
 
 
-def _rings_round(middle: tuple[float, float], paper: _Paper) -> list[tuple[float, float]]:
-    """Return places on the stock on a grid round a point, the nearest first."""
+def _rings_round(middle: tuple[float, float], paper: _Paper) -> Iterator[tuple[float, float]]:
+    """Yield places on the stock on a grid round a point, the nearest first."""
     step = 2 * RING_MM + 0.2
     grid = [(middle[0] + i * step, middle[1] + j * step) for i in range(-8, 9) for j in range(-8, 9)]
     right, bottom = paper.x + paper.length * paper.scale_x, _bottom(paper)
     on = [p for p in grid if paper.x + RING_MM < p[0] < right - RING_MM and paper.y + RING_MM < p[1] < bottom - RING_MM]
-    return sorted(on, key=lambda p: (round((p[0] - middle[0]) ** 2 + (p[1] - middle[1]) ** 2, 6), p))
+    yield from sorted(on, key=lambda p: (round((p[0] - middle[0]) ** 2 + (p[1] - middle[1]) ** 2, 6), p))
 
 
 def _away(at: tuple[float, float], line: Segment) -> float:

@@ -64,13 +64,14 @@ def _json(value: Any) -> bytes:  # noqa: ANN401 - whatever was posted
 def _layouts(flow: Flow, dossier: Dossier) -> None:
     if dossier.nesting is None or not dossier.nesting["layouts"]:
         return
-    flow.new_page()
+    flow.turn()  # sheets are twice as long as wide
     flow.section("Layouts", room=60)
-    drawings = layout_drawings(dossier.nesting, dossier.options.sizes.tape, flow.width, flow.bottom - flow.y)
-    for drawing in drawings:
+    tape, height = dossier.options.sizes.tape, flow.bottom - MARGIN_MM
+    for drawing in layout_drawings(dossier.nesting, tape, flow.width, height - flow.y + MARGIN_MM):
         flow.need(drawing.height)
         flow.marks.append((drawing.title, 1))
-        flow.put(drawing, gap=7.0)
+        flow.put(scaled_to(drawing, flow.width, height), gap=7.0)
+    flow.turn()
 
 
 def _parts(flow: Flow, dossier: Dossier) -> None:

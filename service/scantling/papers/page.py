@@ -48,7 +48,7 @@ class Flow:
 
     paper: Paper
     footer: str = ""
-    done: list[tuple[list[Shape], list[tuple[str, int]]]] = field(default_factory=list)
+    done: list[tuple[Paper, list[Shape], list[tuple[str, int]]]] = field(default_factory=list)
     shapes: list[Shape] = field(default_factory=list)
     marks: list[tuple[str, int]] = field(default_factory=list)
     y: float = MARGIN_MM
@@ -76,9 +76,14 @@ class Flow:
     def new_page(self) -> None:
         """Begin a page, unless this one is still empty."""
         if self.shapes:
-            self.done.append((self.shapes, self.marks))
+            self.done.append((self.paper, self.shapes, self.marks))
             self.shapes, self.marks = [], []
         self.y = MARGIN_MM
+
+    def turn(self) -> None:
+        """Begin a page and lay the paper on its long side, or stand it up again."""
+        self.new_page()
+        self.paper = Paper(self.paper.name, self.paper.height, self.paper.width)
 
     def need(self, height: float) -> None:
         """Begin a page unless so much room is left."""
@@ -189,17 +194,17 @@ class Flow:
         """Return the finished pages with their numbers."""
         self.new_page()
         count = len(self.done)
-        return [self._footed(shapes, marks, i, count) for i, (shapes, marks) in enumerate(self.done, 1)]
+        return [self._footed(*page, i, count) for i, page in enumerate(self.done, 1)]
 
-    def _footed(self, shapes: list[Shape], marks: list[tuple[str, int]], number: int, count: int) -> Page:
-        y = self.paper.height - MARGIN_MM
+    def _footed(self, paper: Paper, shapes: list[Shape], marks: list[tuple[str, int]], number: int, count: int) -> Page:
+        y = paper.height - MARGIN_MM
         words = f"page {number} of {count}"
         foot = [
-            Text(self.left, y, shortened(self.footer, self.width - 40, SMALL_MM), SMALL_MM),
-            Text(self.paper.width - MARGIN_MM, y, words, SMALL_MM, "end"),
+            Text(self.left, y, shortened(self.footer, paper.width - 80, SMALL_MM), SMALL_MM),
+            Text(paper.width - MARGIN_MM, y, words, SMALL_MM, "end"),
         ]
         title = marks[0][0] if marks else words
-        return Page(Drawing(self.paper.width, self.paper.height, title, (*shapes, *foot)), tuple(marks))
+        return Page(Drawing(paper.width, paper.height, title, (*shapes, *foot)), tuple(marks))
 
 
 def scaled_to(drawing: Drawing, width: float, height: float) -> Drawing:
