@@ -42,7 +42,8 @@ class Obstacle:
 
     def in_words(self) -> str:
         """Return the obstacle as part of a sentence."""
-        return f"{self.saw}: {_NAMES[self.limit]} {self.allowed:g} {self.unit}, needed {self.needed:g} {self.unit}"
+        here = "this one is" if self.limit.startswith("least") else "needed"
+        return f"{self.saw}: {_NAMES[self.limit]} {self.allowed:g} {self.unit}, {here} {self.needed:g} {self.unit}"
 
 
 _NAMES = {

@@ -68,7 +68,7 @@ class Cut:
             "mark_mm": None if self.mark is None else self.mark / _MM,
             "axis": self.axis,
             "at_mm": self.at / _MM,
-            "length_mm": self.travel / _MM,
+            "length_mm": self.travel / _MM if self.travel else None,  # of a board whose width is not known
             "kerf_mm": self.kerf / _MM,
             "held": self.held.to_plain(),
             "falls": None if self.falls is None else self.falls.to_plain(),
