@@ -1,10 +1,11 @@
 """The routes: each parses, calls the seam, and renders."""
 
-from . import catalogues, costings, fasteners, figures, modules, nestings, projects, service
+from . import catalogues, costings, dryfits, fasteners, figures, modules, nestings, projects, service
 
 ROUTERS = (
     service.router,
     modules.router,
+    dryfits.router,
     nestings.router,
     fasteners.router,
     costings.router,

@@ -9,9 +9,9 @@ from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, link, operation
 from ..problems import Problem
 from ..respond import Form, Table, cached, member
-from ..schemas.examples import PARTS
+from ..schemas.examples import PARTS, PROOFS
 from ..schemas.lengths import plain
-from ..schemas.modules import ModuleAnswer, ModuleList, PartsRequest
+from ..schemas.modules import ModuleAnswer, ModuleList, PartsRequest, ProofsAnswer, ProofsRequest
 from ..schemas.pieces import PartsAnswer
 
 router = APIRouter()
@@ -113,6 +113,31 @@ async def compute_parts(
 ) -> Response:
     """Return the parts of one piece."""
     return await _known(request, "parts", {"module": module, **plain(body)}, form)
+
+
+@router.post(
+    "/v1/modules/{module}/proofs",
+    dependencies=[JsonBody],
+    **operation(
+        "prove_module",
+        "One piece over a range",
+        "Builds a piece again and again over the thicknesses a shop may sell, the angles a saw really gives and the "
+        f"moisture of a year, and says what opens, closes or fails. Lengths in mm, angles in degrees. {REPEAT}",
+        "modules",
+        ProofsAnswer,
+        tables=(FINDINGS,),
+        worker=True,
+        missing=True,
+    ),
+)
+async def prove_module(
+    request: Request,
+    module: ModuleId,
+    body: Annotated[ProofsRequest, Body(openapi_examples=PROOFS)],
+    form: Annotated[Form, Depends(form_of((FINDINGS,)))],
+) -> Response:
+    """Return the proof of one piece."""
+    return await _known(request, "proofs", {"module": module, **plain(body)}, form)
 
 
 async def _known(request: Request, operation: str, body: dict[str, Any], form: Form) -> Response:

@@ -7,7 +7,7 @@ from typing_extensions import TypeAliasType
 
 from .branches import by_type, length_or, mapped, number, text
 from .lengths import THICKNESS_HELP, AnyThickness, Length, LengthOrZero, LengthRule, Reading
-from .marks import COUNT, LINE_UNIT, MM, RATIO, unit
+from .marks import COUNT, DEG, LINE_UNIT, MM, RATIO, unit
 from .scalars import Closed, Id, Money, Open, Whole
 
 Kerf = TypeAliasType("Kerf", Annotated[Reading, LengthRule(least=0, most=20)])
@@ -70,6 +70,40 @@ class Stock(Closed):
     offcut: Annotated[bool, Field(strict=True)] = Field(False, description="True for stock that is on hand already.")
 
 
+SawLength = TypeAliasType("SawLength", Annotated[Reading, LengthRule(least=0.1, most=10_000)])
+SawKerf = TypeAliasType("SawKerf", Annotated[Reading, LengthRule(least=0.1, most=20)])
+Tilt = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=60)]
+
+
+class ShopSaw(Closed):
+    """A saw of the shop and what it can do; what is left out is taken as usual for its kind."""
+
+    id: Id = Field(description="The caller's name for it.")
+    kind: Literal[
+        "table saw", "mitre saw", "track saw", "circular saw", "band saw", "jigsaw", "hand saw", "panel saw"
+    ] = Field(description="What sort of saw it is; `panel saw` is the seller's.")
+    kerf: SawKerf | None = Field(None, description="Width of its cut.")
+    trim: Trim | None = TRIM
+    rip: SawLength | None = Field(None, description="Widest strip between blade and fence.")
+    crosscut: SawLength | None = Field(None, description="Widest board it cuts square across.")
+    crosscut_45: SawLength | None = Field(None, description="Widest board it cuts across at 45 degrees.")
+    guide: SawLength | None = Field(None, description="Longest cut along its guide.")
+    depth: SawLength | None = Field(None, description="Depth of cut with the blade upright.")
+    depth_45: SawLength | None = Field(None, description="Depth of cut with the blade at 45 degrees.")
+    bevel_limit: Tilt | None = Field(None, description="Farthest the blade tilts.", json_schema_extra=DEG)
+    mitre_limit: Tilt | None = Field(None, description="Farthest it cuts across at an angle.", json_schema_extra=DEG)
+    tilts: Literal["left", "right"] | None = Field(None, description="The side the blade tilts to.")
+    least_piece: SawLength | None = Field(None, description="Shortest piece that can be held safely.")
+    least_width: SawLength | None = Field(None, description="Narrowest piece that can be held safely.")
+    error: SawKerf | None = Field(None, description="How far a cut may be off in place.")
+    setting_error: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=5)] | None = Field(
+        None, description="How far an angle set on it may be off.", json_schema_extra=DEG
+    )
+    most_cuts: Annotated[int, Field(strict=True, ge=0, le=1000), Whole] | None = Field(
+        None, description="How many cuts it makes; for the seller's saw.", json_schema_extra=COUNT
+    )
+
+
 class Material(Closed):
     """A material that is in no table, described by the caller."""
 
@@ -78,6 +112,10 @@ class Material(Closed):
         description="Density at about 12 % moisture content.", json_schema_extra=unit("kg/m3")
     )
     grain: Annotated[bool, Field(strict=True)] = Field(True, description="Whether the direction matters when cutting.")
+    kind: Literal["panel", "softwood", "hardwood"] = Field("panel", description="What sort of material it is.")
+    specific_gravity: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.2, le=1.2)] | None = Field(
+        None, description="On oven-dry volume; fasteners are checked with it.", json_schema_extra=RATIO
+    )
 
 
 MATERIALS = Field(None, description="Materials that are in no table.", max_length=50)

@@ -17,6 +17,21 @@ PARTS: Examples = {
     },
 }
 
+PROOFS: Examples = {
+    "thickness": {
+        "summary": "A panel sold as 18 mm, a saw that is half a degree off",
+        "value": {
+            "parameters": {},
+            "ranges": {
+                "thickness": {"frame": {"least": 17.2, "most": 18.4}},
+                "saw_error_deg": 0.5,
+                "wetter": 3,
+                "drier": 4,
+            },
+        },
+    },
+}
+
 NESTINGS: Examples = {
     "sheets": {
         "summary": "Two sides from full sheets",
@@ -69,6 +84,63 @@ NESTINGS: Examples = {
                 },
             ],
             "effort": "quick",
+        },
+    },
+}
+
+DRY_FITS: Examples = {
+    "corner": {
+        "summary": "Two boards glued and screwed to a corner",
+        "value": {
+            "assembly": {
+                "title": "corner",
+                "materials": {"side": {"material": "birch-plywood", "thickness_mm": 18}},
+                "parts": [
+                    {
+                        "id": "bottom",
+                        "role": "side",
+                        "length_mm": 400,
+                        "width_mm": 200,
+                        "thickness_mm": 18,
+                        "frame": {"origin_mm": [0, 0, 0], "length": [1, 0, 0], "width": [0, 1, 0]},
+                    },
+                    {
+                        "id": "end",
+                        "role": "side",
+                        "length_mm": 200,
+                        "width_mm": 300,
+                        "thickness_mm": 18,
+                        "frame": {"origin_mm": [0, 0, 18], "length": [0, 1, 0], "width": [0, 0, 1]},
+                    },
+                ],
+                "joints": [{"id": "corner", "kind": "screws", "parts": ["bottom", "end"], "glued": True}],
+                "fasteners": [
+                    {
+                        "id": "screw 1",
+                        "kind": "wood screw",
+                        "gauge": 8,
+                        "diameter_mm": 4.17,
+                        "length_mm": 50,
+                        "head_mm": [9, 60, 0],
+                        "direction": [0, 0, 1],
+                        "parts": ["bottom", "end"],
+                        "role": "clamps",
+                        "joint": "corner",
+                    },
+                    {
+                        "id": "screw 2",
+                        "kind": "wood screw",
+                        "gauge": 8,
+                        "diameter_mm": 4.17,
+                        "length_mm": 50,
+                        "head_mm": [9, 140, 0],
+                        "direction": [0, 0, 1],
+                        "parts": ["bottom", "end"],
+                        "role": "clamps",
+                        "joint": "corner",
+                    },
+                ],
+            }
         },
     },
 }

@@ -157,13 +157,22 @@ class Measured(Closed):
     units: Units = Field("mm", description="What a bare number means where a length is asked for.")
 
 
+def plain_millimetres(request: "Checked") -> dict[str, Any]:
+    """Return a request whose lengths are millimetres by their names, as the seam takes it."""
+    return _checked(request, "mm")
+
+
 def plain(request: Measured) -> dict[str, Any]:
     """Return the request as the seam takes it: plain JSON, every length in millimetres, absent members left out.
 
     Raises Problem (422) when a length is out of range once its unit is applied, or a range is upside down.
     """
+    return _checked(request, request.units)
+
+
+def _checked(request: BaseModel, units: Units) -> dict[str, Any]:
     faults: list[Fault] = []
-    body = _plain(request, request.units, [], faults)
+    body = _plain(request, units, [], faults)
     if faults:
         raise invalid(faults)
     return cast(dict[str, Any], body)

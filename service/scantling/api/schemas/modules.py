@@ -4,9 +4,9 @@ from typing import Annotated, Any
 
 from pydantic import Field, StringConstraints
 
-from .common import MATERIAL, MATERIALS, TAPE, Material, TapeStep
-from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, Measured, repeated
-from .marks import MM, RATIO
+from .common import FINDINGS, MATERIAL, MATERIALS, TAPE, Finding, Material, TapeStep
+from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, Measured, Thickness, repeated
+from .marks import COUNT, DEG, MM, PERCENT, RATIO
 from .scalars import Closed, Id, Open, OpenObject
 
 
@@ -22,6 +22,7 @@ RoleName = Annotated[
     str, StringConstraints(strict=True, min_length=1, max_length=64, pattern=r"^[A-Za-z][A-Za-z0-9 _-]{0,63}$")
 ]
 Roles = Annotated[dict[RoleName, RoleMaterial], Field(max_length=50, json_schema_extra={"additionalProperties": False})]
+Moisture = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=25)]
 ROLES = Field(
     None,
     examples=[{"frame": {"material": "birch-plywood", "thickness": 17.6}}],
@@ -46,6 +47,50 @@ class PartsRequest(Checked, Measured):
     def faults(self) -> list[Broken]:
         """Return what is wrong between members."""
         return repeated(self.described or [], "described")
+
+
+class RangeBand(Closed):
+    """What a thickness may be."""
+
+    least: Thickness = Field(description="Least thickness.")
+    most: Thickness = Field(description="Greatest thickness.")
+
+
+class ProofRanges(Closed):
+    """Over what a module is proved; what is left out takes the band of the role's material and the usual errors."""
+
+    thickness: (
+        Annotated[dict[RoleName, RangeBand], Field(max_length=50, json_schema_extra={"additionalProperties": False})]
+        | None
+    ) = Field(None, description="Thickness by role.", examples=[{"frame": {"least": 17, "most": 18.5}}])
+    saw_error_deg: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=5)] | None = Field(
+        None, description="How far an angle set on a saw may be off.", json_schema_extra=DEG
+    )
+    wetter: Moisture | None = Field(
+        None, description="How much the moisture content may rise.", json_schema_extra=PERCENT
+    )
+    drier: Moisture | None = Field(
+        None, description="How much the moisture content may fall.", json_schema_extra=PERCENT
+    )
+
+
+class ProofsRequest(PartsRequest):
+    """One piece of furniture to be proved over a range."""
+
+    ranges: ProofRanges | None = Field(None, description="Over what it is proved.")
+
+
+class ProofsAnswer(Open):
+    """What opens, closes or fails over the range."""
+
+    module: str = Field(description="Id of the module.")
+    ranges: dict[str, Any] = Field(description="The ranges that were tried: mm, degrees, per cent.")
+    summary: list[str] = Field(description="At most seven lines for people.", max_length=7)
+    variants: int = Field(description="How many combinations were tried.", json_schema_extra=COUNT)
+    failed: list[dict[str, Any]] = Field(description="Combinations at which it does not go together, mm.")
+    findings: list[Finding] = FINDINGS
+    saw_errors: list[dict[str, Any]] = Field(description="What opens when a saw is set wrong, mm and degrees.")
+    seasons: list[dict[str, Any]] = Field(description="What swells and shrinks, mm.")
 
 
 class ModuleEntry(Open):

@@ -17,6 +17,7 @@ from .common import (
     Kerf,
     PartGrain,
     Seed,
+    ShopSaw,
     Stock,
     Trim,
 )
@@ -82,13 +83,16 @@ class NestingRequest(Checked, Measured):
     parts: list[NestingPart] = Field(description="The parts.", min_length=1, max_length=MOST_KINDS)
     stock: list[Stock] = Field(description="What they may be cut from.", min_length=1, max_length=100)
     saw: NestingSaw | None = Field(None, description="The saw; without it a kerf of 3.2 mm and no trim.")
+    saws: list[ShopSaw] | None = Field(
+        None, description="The saws there are; with them every cut names its saw and setting.", max_length=20
+    )
     objective: Objective | None = Field(None, description="What else the search is after.")
     effort: Effort = EFFORT
     seed: Seed = SEED
 
     def faults(self) -> list[Broken]:
         """Return what is wrong between members."""
-        broken = repeated(self.parts, "parts") + repeated(self.stock, "stock")
+        broken = repeated(self.parts, "parts") + repeated(self.stock, "stock") + repeated(self.saws or [], "saws")
         pieces = sum(part.quantity for part in self.parts)
         if pieces > MOST_PIECES:
             broken.append((["parts"], f"{pieces} pieces in all; accepted: at most {MOST_PIECES}", "too-much-work"))

@@ -12,20 +12,18 @@ from .common import (
     MATERIALS,
     SEED,
     TAPE,
-    TRIM,
     Effort,
     Finding,
-    Kerf,
     Material,
     Seed,
+    ShopSaw,
     Stock,
     TapeStep,
-    Trim,
 )
 from .costings import LABOUR, MARK_UPS, PRICES, TAX, WASTES, CostingAnswer, Labour, MarkUp, Price, Tax, Waste
 from .fasteners import Gauge
 from .lengths import Broken, Checked, Length, LengthRule, Measured, Reading, repeated
-from .marks import COUNT, DEG, KG, MIN, unit
+from .marks import COUNT, KG, MIN, unit
 from .modules import PARAMETERS, ROLES, Roles
 from .nestings import NestingAnswer
 from .pieces import CutListRow, PartsAnswer
@@ -51,28 +49,6 @@ class ProjectModule(Closed):
     )
     parameters: OpenObject | None = PARAMETERS
     materials: Roles | None = ROLES
-
-
-class ShopSaw(Closed):
-    """A saw of the shop and what it can do; what is left out is not checked."""
-
-    id: Id = Field(description="The caller's name for it.")
-    kind: Literal[
-        "table saw", "mitre saw", "circular saw", "track saw", "band saw", "jigsaw", "hand saw", "panel saw"
-    ] = Field(description="What sort of saw it is.")
-    kerf: Kerf = Field(description="Width of its cut.")
-    trim: Trim | None = TRIM
-    rip: Length | None = Field(None, description="Widest strip between blade and fence.")
-    crosscut: Length | None = Field(None, description="Widest board it cuts square across.")
-    crosscut_45: Length | None = Field(None, description="Widest board it cuts across at 45 degrees.")
-    guide: Length | None = Field(None, description="Longest cut along its guide.")
-    depth: Length | None = Field(None, description="Depth of cut with the blade upright.")
-    depth_45: Length | None = Field(None, description="Depth of cut with the blade at 45 degrees.")
-    bevel_limit: Degrees | None = Field(None, description="Farthest the blade tilts.", json_schema_extra=DEG)
-    least_piece: Length | None = Field(None, description="Shortest piece that can be held safely.")
-    setting_error: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=5)] | None = Field(
-        None, description="How far an angle set on it may be off.", json_schema_extra=DEG
-    )
 
 
 class Tool(Closed):
