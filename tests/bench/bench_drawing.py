@@ -24,7 +24,7 @@ from scantling.drawing.svg import to_svg
 from scantling.measure import Tape
 from scantling.papers import layout_drawing, render
 from scantling.papers.dossier import Piece
-from scantling.papers.render import DXF, PDF, XLSX, ZIP
+from scantling.papers.forms import DXF, PDF, XLSX, ZIP
 
 TAPE = Tape.parse("1/16 in")
 

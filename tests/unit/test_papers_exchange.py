@@ -2,6 +2,9 @@
 
 import hashlib
 import json
+import subprocess
+import sys
+from base64 import b64decode
 from io import BytesIO, StringIO
 from xml.etree import ElementTree
 from zipfile import ZipFile
@@ -16,9 +19,11 @@ from scantling.drawing.dxf import Copies, layouts_dxf, parts_dxf
 from scantling.drawing.glb import to_glb
 from scantling.drawing.step import to_step
 from scantling.measure import RequestError
-from scantling.papers import FORMATS, offered, render, views
+from scantling.papers import FORMATS, offered, papers, render, views
 from scantling.papers.dossier import piece_dossier
+from scantling.papers.forms import KINDS
 from scantling.papers.options import Options
+from scantling.papers.registry import VIEWS
 from scantling.papers.workbook import guarded, workbook
 
 DXF, GLB, STEP, XLSX, ZIP, SVG = (FORMATS[n] for n in ("dxf", "glb", "step", "xlsx", "zip", "svg"))
@@ -276,3 +281,31 @@ def test_one_board_drawn_from_a_plain_part():
     part = Part("shelf", "shelf", ply(), 800, 250, 18)
     document = read_dxf(parts_dxf([Copies(part, "shelf\nnewline", 2)]))
     assert document.audit().errors == []
+
+
+def test_asking_for_the_forms_draws_nothing():
+    """The door asks what there is on every request; that must not load what draws."""
+    script = (
+        "import sys; from scantling.papers import offered, views; "
+        "assert offered('parts') and views('project', 'application/pdf'); "
+        "heavy = ('numpy', 'reportlab', 'ezdxf', 'xlsxwriter', 'segno', 'scantling.plan'); "
+        "print([m for m in heavy if m in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, timeout=60)
+    assert (done.returncode, done.stdout.strip()) == (0, "[]"), done.stderr
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_the_names_of_views_are_those_that_draw(kind):
+    assert tuple(VIEWS[kind]) == views(kind, SVG)
+
+
+def test_the_operation_plans_and_renders_in_one_trip():
+    body = {"module": "storage-footstool", "parameters": {}, "tape": "1 mm"}
+    asked = {"kind": "parts", "media_type": SVG, "view": "plan", "request": body}
+    answer = papers(asked, modules=MODULES)
+    assert answer["filename"] == "storage-footstool.svg" and answer["media_type"] == SVG
+    assert b64decode(answer["base64"]).startswith(b"<svg") and papers(asked, modules=MODULES) == answer
+    with pytest.raises(RequestError) as refused:
+        papers({**asked, "kind": "poem"}, modules=MODULES)
+    assert refused.value.errors[0].pointer == "/kind"

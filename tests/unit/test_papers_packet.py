@@ -17,10 +17,10 @@ from scantling.drawing.shapes import Blocks
 from scantling.measure import RequestError
 from scantling.papers import render
 from scantling.papers.dossier import piece_dossier, project_dossier
+from scantling.papers.forms import PDF
 from scantling.papers.labels import label_pages, label_shapes, label_texts
 from scantling.papers.options import Options, read_options
 from scantling.papers.packet import packet, packet_pages
-from scantling.papers.render import PDF
 
 PAPERS = [{}, {"paper": "a4", "tape": "1 mm"}, {"also": "1 mm"}]
 

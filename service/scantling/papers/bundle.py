@@ -5,7 +5,6 @@ import json
 import re
 from collections.abc import Iterator
 from io import BytesIO
-from typing import TYPE_CHECKING
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from scantling.drawing.dxf import Copies, layouts_dxf, parts_dxf
@@ -16,20 +15,18 @@ from scantling.drawing.step import to_step
 from scantling.drawing.svg import to_svg
 
 from .dossier import Dossier
+from .forms import Kind
 from .labels import label_pages
 from .packet import packet
-from .views import NESTING_VIEWS, PROJECT_VIEWS
+from .pictures import NESTING_VIEWS, PROJECT_VIEWS
 from .workbook import workbook
-
-if TYPE_CHECKING:
-    from .render import Kind
 
 MADE = (1980, 1, 1, 0, 0, 0)  # the earliest date a ZIP file can hold; the same plan gives the same bytes
 DRAWN = ("isometric", "exploded", "plan", "drawings", "screws", "steps")
 LONGEST_NAME = 48
 
 
-def bundle(kind: "Kind", dossier: Dossier) -> bytes:
+def bundle(kind: Kind, dossier: Dossier) -> bytes:
     """Return the ZIP file."""
     files = dict(_files(kind, dossier))
     listed = [
@@ -63,7 +60,7 @@ def file_name(text: str) -> str:
     return plain[:LONGEST_NAME].strip("-") or "drawing"
 
 
-def _files(kind: "Kind", dossier: Dossier) -> Iterator[tuple[str, tuple[str, bytes]]]:
+def _files(kind: Kind, dossier: Dossier) -> Iterator[tuple[str, tuple[str, bytes]]]:
     if dossier.request:
         yield "project.json", ("what was asked for", _json(dossier.request))
     yield "plan.json", ("the plan as data", _json(dossier.plan))

@@ -11,7 +11,8 @@ from scantling.plan.parts import parts
 from scantling.plan.projects import projects
 
 from .bundle import file_name
-from .render import SUFFIXES, Kind, render
+from .forms import KINDS, SUFFIXES, Kind
+from .registry import render
 
 Progress = Callable[[float | None, float | None, float | None], None]
 STEMS: Mapping[Kind, str] = {"parts": "parts", "nesting": "layouts", "project": "project"}
@@ -26,6 +27,8 @@ def papers(
     pointers of the body stay what they are, and /format, /view and /papers name the members round it.
     """
     kind: Kind = request["kind"]
+    if kind not in KINDS:
+        raise RequestError([RequestProblem("/kind", f"{kind!r} is not one of {', '.join(KINDS)}", "not-one-of")])
     body = request["request"]
     answer = _answer(kind, body, modules, progress, seconds)
     data = render(
@@ -49,6 +52,4 @@ def _answer(
         return parts(body, modules=modules)
     if kind == "nesting":
         return nestings(body, progress, seconds)
-    if kind == "project":
-        return projects(body, modules=modules, progress=progress, seconds=seconds)
-    raise RequestError([RequestProblem("/kind", f"{kind!r} is not parts, nesting or project", "not-one-of")])
+    return projects(body, modules=modules, progress=progress, seconds=seconds)

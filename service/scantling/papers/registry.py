@@ -6,7 +6,6 @@ Everything is made from the plain answers of the operations, so what is on paper
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
-from typing import Literal
 
 from scantling.drawing.dxf import Copies, layouts_dxf, parts_dxf
 from scantling.drawing.glb import to_glb
@@ -16,26 +15,19 @@ from scantling.drawing.step import to_step
 from scantling.drawing.svg import to_svg
 from scantling.measure import RequestError, RequestProblem
 
+from .bundle import bundle
 from .dossier import Describes, Dossier, Plain, piece_dossier, project_dossier
+from .forms import DXF, GLB, PACKET, PDF, STEP, SVG, XLSX, ZIP, Kind, offered, views
 from .labels import label_pages
 from .options import Options, read_options
 from .packet import packet
 from .page import MARGIN_MM, Paper, scaled_to
-from .views import NESTING_VIEWS, PARTS_VIEWS, PROJECT_VIEWS, Views
+from .pictures import NESTING_VIEWS, PARTS_VIEWS, PROJECT_VIEWS, Views
 from .workbook import workbook
 
-Kind = Literal["parts", "nesting", "project"]
-SVG, PDF, DXF = "image/svg+xml", "application/pdf", "image/vnd.dxf"
-XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
-GLB, STEP, ZIP = "model/gltf-binary", "model/step", "application/zip"
-FORMATS: Mapping[str, str] = MappingProxyType(
-    {"svg": SVG, "pdf": PDF, "dxf": DXF, "xlsx": XLSX, "glb": GLB, "step": STEP, "zip": ZIP}
-)
-SUFFIXES: Mapping[str, str] = MappingProxyType({media: name for name, media in FORMATS.items()})
 VIEWS: Mapping[Kind, Mapping[str, Views]] = MappingProxyType(
     {"parts": PARTS_VIEWS, "nesting": NESTING_VIEWS, "project": PROJECT_VIEWS}
 )
-PACKET = "packet"
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,20 +40,6 @@ class Wanted:
 
 
 Writer = Callable[[Kind, Wanted], bytes]
-
-
-def offered(kind: Kind) -> tuple[str, ...]:
-    """Return the media types a kind of answer can be had as, in our order of preference."""
-    return tuple(media for media in FORMATS.values() if kind in _WRITERS[media][0])
-
-
-def views(kind: Kind, media_type: str) -> tuple[str, ...]:
-    """Return the views a media type can show, the usual one first; none where there is only one way to see it."""
-    if media_type == SVG:
-        return tuple(VIEWS[kind])
-    if media_type == PDF:
-        return tuple(VIEWS[kind]) if kind == "nesting" else (PACKET, *VIEWS[kind])
-    return ()
 
 
 def render(
@@ -88,7 +66,7 @@ def render(
     if name and name not in known:
         raise _refusal("/view", name, known)
     dossier = dossier_of(kind, answer, request=request, papers=papers, describes=describes)
-    return _WRITERS[media_type][1](kind, Wanted(dossier, name or (known[0] if known else ""), item))
+    return _WRITERS[media_type](kind, Wanted(dossier, name or (known[0] if known else ""), item))
 
 
 def dossier_of(
@@ -173,20 +151,9 @@ def _step(kind: Kind, wanted: Wanted) -> bytes:
 
 
 def _zip(kind: Kind, wanted: Wanted) -> bytes:
-    from .bundle import bundle
-
     return bundle(kind, wanted.dossier)
 
 
-_ALL: tuple[Kind, ...] = ("parts", "nesting", "project")
-_WRITERS: Mapping[str, tuple[tuple[Kind, ...], Writer]] = MappingProxyType(
-    {
-        SVG: (_ALL, _svg),
-        PDF: (_ALL, _pdf),
-        DXF: (_ALL, _dxf),
-        XLSX: (("parts", "project"), _xlsx),
-        GLB: (("parts",), _glb),
-        STEP: (("parts",), _step),
-        ZIP: (_ALL, _zip),
-    }
+_WRITERS: Mapping[str, Writer] = MappingProxyType(
+    {SVG: _svg, PDF: _pdf, DXF: _dxf, XLSX: _xlsx, GLB: _glb, STEP: _step, ZIP: _zip}
 )
