@@ -75,7 +75,7 @@ def play(layout: Layout, job: Job, cuts: Sequence[Cut]) -> Counter[tuple[str, Bo
         assert cut.travel == (wide if cut.axis == "x" else held[2])
         assert begin <= cut.at
         assert cut.at + cut.kerf <= begin + size
-        assert 0 < cut.kerf <= job.cutting.kerf
+        assert min(1, job.cutting.kerf) <= cut.kerf <= job.cutting.kerf
         pieces = [(begin, cut.at), (cut.at + cut.kerf, begin + size)]
         boxes = [
             (a, held[1], b - a, held[3]) if cut.axis == "x" else (held[0], a, held[2], b - a)
