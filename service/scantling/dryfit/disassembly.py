@@ -5,7 +5,8 @@ of a driver. Undo all such screws, let the group fall into smaller ones, slide t
 Taking something away never puts anything in the way, so the greedy way is complete: where it sticks, no order exists,
 and the stuck screws with what blocks them are the reason. Groups of parts are bits of an int by part index.
 
-Glue, folds, housings and loose parts hold nothing here: such joints are made when two groups meet.
+Folds and loose parts hold nothing here: such joints are made when two groups meet. Glue and housings hold like screws
+that nothing ever blocks, so they never hide an order.
 """
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -100,19 +101,18 @@ class Puzzle:
         return group, fastened
 
     def _next_single(self, group: int, fastened: list[int]) -> tuple[int, Direction, list[tuple[int, int]]] | None:
+        """Choose the part to take off next with the first tool alone; other tools come in where groups are split."""
         near = self._neighbours(fastened)
-        for tools in range(1, self.tools + 1):
-            for i in reversed(list(bits(group))):
-                part = 1 << i
-                if not holds_together(group & ~part, near):
-                    continue
-                holding = [q for q in fastened if self.screws[q].parts & part]
-                screws = self._undone_by(holding, group, tools)
-                if screws is None:
-                    continue
-                way = self._way(part, group & ~part)
-                if way is not None:
-                    return part, way, screws
+        for i in reversed(list(bits(group))):
+            part = 1 << i
+            if not holds_together(group & ~part, near):
+                continue
+            holding = [q for q in fastened if self.screws[q].parts & part]
+            if any(self.blocked_by(q, 0) & group for q in holding):
+                continue
+            way = self._way(part, group & ~part)
+            if way is not None:
+                return part, way, [(q, 0) for q in holding]
         return None
 
     def _neighbours(self, fastened: list[int]) -> dict[int, int]:
@@ -121,18 +121,6 @@ class Puzzle:
             for i in bits(tie):
                 near[i] = near.get(i, 0) | tie
         return near
-
-    def _undone_by(self, screws: list[int], group: int, tools: int) -> list[tuple[int, int]] | None:
-        """Return each screw with the first of some tools that undoes it, or None where one cannot be undone."""
-        found = []
-        for q in screws:
-            for tool in range(tools):
-                if self.blocked_by(q, tool) & group == 0:
-                    found.append((q, tool))
-                    break
-            else:
-                return None
-        return found
 
     def _free(self, group: int, fastened: list[int]) -> list[tuple[int, int]]:
         """Return the screws the first tool that undoes any can undo, of those fastened in a group."""

@@ -14,6 +14,9 @@ from .scene import Scene
 from .sliding import Direction, Sweeps
 from .step_words import step_text
 
+# joints without fasteners that hold a part once made, so that what is built stays in one piece; a folded mitre is
+# left out, since its sides are best finished flat before they are folded
+HOLDING = (JointKind.GLUE, JointKind.HOUSED, JointKind.DOWELS, JointKind.NAILS, JointKind.BOLTED)
 DOWN_FIRST: tuple[Direction, ...] = (
     (0.0, 0.0, 1.0), (0.0, -1.0, 0.0), (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, -1.0),
 )  # fmt: skip
@@ -80,14 +83,23 @@ class Assembling:
         self.fasteners = fasteners
         self.reach = Reach(scene.soup, fasteners, scene.settings.tools, scene.settings.fit)
         self.sweeps = Sweeps(scene.soup, scene.settings.fit)
+        screwed = {f.joint for f in fasteners}
+        held = [j for j in scene.assembly.joints.values() if j.kind in HOLDING and j.id not in screwed]
         self.puzzle = Puzzle(
-            [Screwed(self.mask(f.parts), f.joint) for f in fasteners],
+            [
+                *(Screwed(self.mask(f.parts), f.joint) for f in fasteners),
+                *(Screwed(self.mask(j.parts), j.id) for j in held),
+            ],
             len(scene.settings.tools),
-            self.reach.blocked_by,
+            self._blocked_by,
             self._ways_of,
             self._runs_into,
             [pair for _, pair in scene.meetings],
         )
+
+    def _blocked_by(self, tie: int, tool: int) -> int:
+        """Return what keeps a tool off a fastener; joints without fasteners, which follow these, need no tool."""
+        return self.reach.blocked_by(tie, tool) if tie < len(self.fasteners) else 0
 
     def _runs_into(self, group: int, direction: Direction) -> int:
         """Return the parts a group meets on its way; parts that share space are told elsewhere, not here."""
@@ -193,12 +205,11 @@ class _Forward:
         if not node.children:
             return
         waiting = list(node.undone)
-        base, base_way = node.children[-1], node.ways[-1]
+        base = node.children[-1]
         self.build(base)
         built = base.parts
         pairs = list(zip(node.children[:-1], node.ways[:-1], strict=True))
-        if base_way is None and len(pairs) == 0:  # the core of a knot: its screws go in once it is together
-            self._emit(0, base.parts, None, waiting, waiting)
+        if not pairs and not waiting:
             return
         for child, way in reversed(pairs):
             self.build(child)
@@ -206,16 +217,16 @@ class _Forward:
             driven = [(q, t) for q, t in waiting if self.a.puzzle.screws[q].parts & ~together == 0]
             self._emit(child.parts, built, way, driven, waiting)
             built = together
-        if waiting:
-            self._emit(0, built, None, waiting, waiting)
+        if any(q < len(self.a.fasteners) for q, _ in waiting):
+            self._emit(0, built, None, list(waiting), waiting)
 
     def _emit(
         self, brings: int, to: int, way: Direction | None, driven: Sequence[tuple[int, int]],
         waiting: list[tuple[int, int]],
     ) -> None:  # fmt: skip
-        chosen = sorted(driven)
-        for pair in chosen:
+        for pair in driven:
             waiting.remove(pair)
+        chosen = sorted((q, t) for q, t in driven if q < len(self.a.fasteners))
         scene = self.a.scene
         made = [j for j, parts in self.open_joints.values() if parts & ~(brings | to) == 0]
         for j in made:
