@@ -18,7 +18,6 @@ import rectpack
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
 import nesting_sets as sets
-
 from scantling.nesting import Grain, Job, nest
 
 

@@ -20,7 +20,7 @@ def find_all(job: Job, nesting: Nesting) -> list[Finding]:
             message = f"{message[:-1]}; for “{left_out.nearest_stock}” it is {over}."
         findings.append(Finding(code, Severity.ERROR, message, parts=(left_out.part,)))
     if nesting.cost is None and nesting.layouts:
-        unpriced = [s.id for s in job.stock if s.price is None]
+        unpriced = sorted(s.id for s in job.stock if s.price is None)
         shown = ", ".join(unpriced[:3]) + (" …" if len(unpriced) > 3 else "")
         message = f"No price for {shown}: the area bought was kept small instead of the cost."
         findings.append(Finding("stock-without-price", Severity.NOTE, message))

@@ -53,7 +53,10 @@ class SheetProblem:
     def kernel_problem(self, costs: tuple[int, ...], target: int, allowed: tuple[tuple[int, ...], ...]) -> Problem:
         """Return the problem as the kernel takes it, with the given costs, target and permitted shapes."""
         stages = ANY_STAGES if self.cutting.stages is None else self.cutting.stages
+        first_axis = FIRST_AXIS[self.cutting.first_cut]
         if any(len(b.members) > 1 for k in self.kinds for b in k.blocks):
+            if stages == 1 and first_axis == 2:
+                first_axis = 0  # the way the groups lie
             stages = max(1, stages - 1)  # parting a group takes a stage of its own
         return Problem(
             shapes=tuple(k.shapes for k in self.kinds),
@@ -63,7 +66,7 @@ class SheetProblem:
             stock_costs=costs,
             stock_limits=tuple(UNLIMITED if q is None else q for q in self.limits),
             stages=min(stages, ANY_STAGES),
-            first_axis=FIRST_AXIS[self.cutting.first_cut],
+            first_axis=first_axis,
             target=target,
         )
 
@@ -154,7 +157,9 @@ def _make_kind(
     first = owners[0][1]
     grouped = first.group is not None
     blocks = (
-        _group_blocks(owners) if grouped else (Block((owners[0][0],), "x", False), Block((owners[0][0],), "x", True))
+        _group_blocks(owners, cutting)
+        if grouped
+        else (Block((owners[0][0],), "x", False), Block((owners[0][0],), "x", True))
     )
     pieces = dict(owners)
     shapes = tuple(_block_shape(b, pieces, cutting.kerf) for b in blocks)
@@ -189,10 +194,14 @@ def _parts_wrongly(block: Block, shape: Shape, size: Shape, cutting: Cutting) ->
     return len(block.members) > 1 and shape == size and wanted not in (None, block.axis)
 
 
-def _group_blocks(owners: list[tuple[int, Piece]]) -> tuple[Block, ...]:
-    """A group lies in one row, in sequence: along x or along y, its pieces turned or not."""
+def _group_blocks(owners: list[tuple[int, Piece]], cutting: Cutting) -> tuple[Block, ...]:
+    """A group lies in one row, in sequence: along x or along y, its pieces turned or not.
+
+    With a single stage of cuts the row can only lie across those cuts.
+    """
     members = tuple(i for i, p in owners for _ in range(p.quantity))
-    return tuple(Block(members, axis, turned) for turned in (False, True) for axis in ("x", "y"))
+    axes = ("x", "y") if cutting.stages != 1 else ("y" if cutting.first_cut == "along" else "x",)
+    return tuple(Block(members, axis, turned) for turned in (False, True) for axis in axes)
 
 
 def _block_shape(block: Block, pieces: dict[int, Piece], kerf: int) -> Shape:

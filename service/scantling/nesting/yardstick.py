@@ -14,12 +14,14 @@ def pack(problem: Problem) -> list[int] | None:
     """Return the library's layouts as a kernel solution, or None where the problem is beyond it or it fails."""
     if len(problem.stock_sizes) != 1 or problem.stock_limits[0] >= 0 or sum(problem.demand) > MOST_PIECES:
         return None
+    if problem.first_axis != 2:
+        return None
     boxes_by_sheet = _pack(problem)
     if boxes_by_sheet is None:
         return None
     numbers: list[int] = []
     for boxes in boxes_by_sheet:
-        tree = _root(boxes, problem.stock_sizes[0], problem.first_axis)
+        tree = _root(boxes, problem.stock_sizes[0])
         if tree is None:
             return None
         numbers += [0, *tree]
@@ -64,9 +66,9 @@ def _shape_of(size: tuple[int, int], problem: Problem, kind: int) -> int | None:
     return None
 
 
-def _root(boxes: list[Box], size: tuple[int, int], first_axis: int) -> list[int] | None:
-    """The numbers of a whole sheet; the first cut is tried both ways where either is allowed."""
-    for axis in (0, 1) if first_axis == 2 else (first_axis,):
+def _root(boxes: list[Box], size: tuple[int, int]) -> list[int] | None:
+    """The numbers of a whole sheet; the first cut is tried both ways."""
+    for axis in (0, 1):
         groups = _groups(boxes, axis)
         if len(groups) > 1 or len(boxes) == 1:
             return _branch(groups, axis, size[1 - axis])

@@ -188,7 +188,8 @@ static void retune(Search *s, i32 index) {
         shift(s, index, -slack);
     }
     i32 room = s->node[parent].rest;
-    if (room > 0) {
+    int alone = s->node[parent].first == index && s->node[index].next == NONE;
+    if (room > 0 && !(alone && s->p.first_axis < 2 && s->node[parent].parent == NONE)) {
         shift(s, index, -room);
         if (s->value <= before) shift(s, index, room);
     }
