@@ -7,6 +7,7 @@ from scantling.kit import INTERFACE, Module, hook
 
 from .bench import PlainBench
 from .cabinet import Cabinet
+from .chair import Chair
 from .chest import Chest
 from .corner import CornerSeat
 from .dining_table import DiningTable
@@ -16,15 +17,19 @@ from .seating import LeaningSeat
 from .shelving import Bookcase
 from .small_tables import SideTable, Stool
 from .storage import StorageFootstool
+from .trolley import DrinksTrolley
+from .wall_shelf import WallShelf
 from .work_tables import Desk, WorkTable
 
 MODULES: tuple[type[Module[Any]], ...] = (
     Bookcase,
     Cabinet,
+    Chair,
     Chest,
     CornerSeat,
     Desk,
     DiningTable,
+    DrinksTrolley,
     LeaningSeat,
     LowTable,
     PlainBench,
@@ -33,6 +38,7 @@ MODULES: tuple[type[Module[Any]], ...] = (
     SideTable,
     Stool,
     StorageFootstool,
+    WallShelf,
     WorkTable,
 )
 

@@ -29,10 +29,12 @@ class Underframe:
 
 
 class Frame:
-    """The underframe while it is being built, `width` × `depth` outside its legs, its top at `height`."""
+    """The underframe while it is being built, `width` × `depth` outside its legs, from `foot` up to `height`."""
 
-    def __init__(self, piece: Assembly, build: Build[Any], width: float, depth: float, height: float) -> None:
-        self.piece, self.width, self.depth, self.height = piece, snap(width), snap(depth), snap(height)
+    def __init__(
+        self, piece: Assembly, build: Build[Any], width: float, depth: float, height: float, foot: float = 0.0
+    ) -> None:
+        self.piece, self.width, self.depth, self.height, self.foot = piece, snap(width), snap(depth), snap(height), foot
         self.leg_t, self.leg_w = build.thickness("leg"), build.board_width("leg")
         self.apron_t, self.apron_w = build.thickness("apron"), build.board_width("apron")
         room = 2 * (self.leg_t + self.leg_w) + 40
@@ -69,13 +71,17 @@ class Frame:
         self.piece.screws(board, leg, n=n, inset=(tall - span) / 2, shift=shift, role="clamps", glued=True)
 
     def _leg(self, x: str, y: str) -> tuple[Part, Part]:
-        wide = self.piece.part(f"{y} {x} leg", self.height, self.leg_w, "leg", name="leg board", seal=("start",))
+        wide = self.piece.part(
+            f"{y} {x} leg", self.height - self.foot, self.leg_w, "leg", name="leg board", seal=("start",)
+        )
         wide.ease("near/face", "far/face", size=ROUND).lay("z", "-x" if y == "front" else "x")
-        wide.put(z0=0, **({"x0": 0.0} if x == "left" else {"x1": self.width}))
+        wide.put(z0=self.foot, **({"x0": 0.0} if x == "left" else {"x1": self.width}))
         wide.put(**({"y0": 0.0} if y == "front" else {"y1": self.depth}))
-        side = self.piece.part(f"{y} {x} leg side", self.height, self.leg_w, "leg", name="leg board", seal=("start",))
+        side = self.piece.part(
+            f"{y} {x} leg side", self.height - self.foot, self.leg_w, "leg", name="leg board", seal=("start",)
+        )
         side.ease("near/face", "far/face", size=ROUND).lay("z", "y" if x == "left" else "-y")
-        side.put(z0=0, **({"x0": 0.0} if x == "left" else {"x1": self.width}))
+        side.put(z0=self.foot, **({"x0": 0.0} if x == "left" else {"x1": self.width}))
         side.put(**({"y0": self.leg_t} if y == "front" else {"y1": self.depth - self.leg_t}))
         self.piece.glue(wide, side)
         return wide, side
