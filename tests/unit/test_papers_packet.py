@@ -21,6 +21,7 @@ from scantling.papers.forms import PDF
 from scantling.papers.labels import label_pages, label_shapes, label_texts
 from scantling.papers.options import Options, read_options
 from scantling.papers.packet import packet, packet_pages
+from scantling.papers.place import place_drawing
 
 PAPERS = [{}, {"paper": "a4", "tape": "1 mm"}, {"also": "1 mm"}]
 
@@ -58,6 +59,37 @@ def test_letters_are_large_enough_to_read():
     for page in packet_pages(dossier({})):
         least = 2.2 if any("Layout" in title for title, _ in page.bookmarks) else 1.9
         assert [t.text for t in page.drawing.texts() if t.size < least] == []
+
+
+@pytest.mark.parametrize("papers", PAPERS, ids=str)
+def test_no_heading_stands_alone_at_the_foot_of_a_page(papers):
+    for number, page in enumerate(packet_pages(dossier(papers)), 1):
+        lines = sorted((t for t in page.drawing.texts() if t.y < page.drawing.height - 20), key=lambda t: t.y)
+        assert not lines or not (lines[-1].bold and lines[-1].size >= 4.4), (number, lines[-1].text)
+
+
+def test_care_bears_the_dates_that_follow_from_the_plans():
+    words = " ".join(" ".join(texts(packet(dossier({"date": "2026-11-25"})))[-25:]).split())
+    assert "first 2026-12-25" in words and "first 2027-11-25" in words  # 30 and 365 days on
+
+
+def test_bits_are_told_for_every_screw_and_wood(pages):
+    words = " ".join(" ".join(pages).split())
+    assert "upper part: clearance" in words
+    for module in demo_plan()["modules"]:
+        woods = {p["id"]: module["assembly"]["materials"][p["role"]]["material"] for p in module["assembly"]["parts"]}
+        for f in module["fasteners"]:
+            if f["kind"] == "wood screw":
+                assert f"no. {f['gauge']} {woods[f['parts'][-1]]}" in words
+
+
+def test_footprints_stand_along_the_wall_and_add_up():
+    plan = demo_plan()
+    drawing = place_drawing(dossier({"tape": "1 mm"}), 180.0)
+    chain = next(c for c in drawing.chains if c.name == "along the wall")
+    wanted = [m["overall"]["width_mm"] for m in plan["modules"] for _ in range(m["quantity"])]
+    assert chain.links_mm == pytest.approx(wanted, abs=0.01)
+    assert not list(off_page(drawing)) and not list(overlapping(drawing))
 
 
 def test_every_part_total_and_finding_is_on_paper(pages):

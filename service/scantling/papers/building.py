@@ -1,6 +1,7 @@
 """The steps of assembly with pictures, screws and tools; jigs and test pieces; glue and finish; cautions; care."""
 
 from collections.abc import Iterator, Mapping
+from datetime import date, timedelta
 from typing import Any
 
 from scantling.board import SawCut
@@ -46,7 +47,7 @@ def _screws(step: Plain, piece: Piece, dossier: Dossier) -> Iterator[str]:
 def jigs(flow: Flow, dossier: Dossier) -> None:
     """Write what is made from offcuts first: test pieces for every angle, spacers for gaps, test fits for housings."""
     rows = [row for piece in dossier.pieces for row in _jigs(piece, dossier)]
-    flow.section("Jigs, spacers and test pieces from offcuts", level=1, room=24)
+    flow.section("Jigs, spacers and test pieces from offcuts", level=1, room=30)
     if not rows:
         flow.text("None are needed beyond the test cut for the kerf.")
         return
@@ -141,10 +142,10 @@ def _joints_to_glue(flow: Flow, dossier: Dossier) -> None:
 
 def cautions(flow: Flow, dossier: Dossier) -> None:
     """Write cautions and the findings that remain."""
-    flow.section("Cautions", room=24)
+    flow.section("Cautions", room=30)
     for caution in dossier.plan["cautions"]:
         flow.bullet(caution)
-    flow.section("What the computation noticed", room=24)
+    flow.section("What the computation noticed", room=30)
     findings = dossier.plan["findings"]
     if not findings:
         flow.text("Nothing that stands against building it.")
@@ -155,12 +156,24 @@ def cautions(flow: Flow, dossier: Dossier) -> None:
 
 def care(flow: Flow, dossier: Dossier) -> None:
     """Write when to look after it again; practice, not a published rule."""
-    flow.section("Care", room=24)
+    flow.section("Care", room=30)
     outdoors = (dossier.request.get("place") or {}).get("exposure", "indoors") != "indoors"
-    rows = [["after one month of use", "retighten every screw you can reach", ""]]
-    rows.append(["every year", "retighten; look for cracks, loose joints, sharp edges", ""])
+    rows = [
+        [_on(dossier, 30, "after one month of use"), "retighten every screw you can reach", ""],
+        [_on(dossier, 365, "every year"), "retighten; look for cracks, loose joints, sharp edges", ""],
+    ]
     if outdoors:
-        rows.append(["every year", "wash; look at coating, end grain and feet; recoat where water no longer beads", ""])
+        wash = "wash; look at coating, end grain and feet; recoat where water no longer beads"
+        rows.append([_on(dossier, 365, "every year"), wash, ""])
         rows.append(["before winter", "take cushions in; stand the piece where it can dry", ""])
     flow.table([Column("when", 3, bold=True), Column("what", 7), Column("done on", 3)], rows)
     flow.text("Intervals are common practice.", size=2.8)
+
+
+def _on(dossier: Dossier, days: int, words: str) -> str:
+    """Return when something is due, with its first date where the plan bears one."""
+    try:
+        first = date.fromisoformat(dossier.options.date) + timedelta(days=days)
+    except (ValueError, OverflowError):
+        return words
+    return f"{words}, first {first.isoformat()}"

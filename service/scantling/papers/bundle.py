@@ -74,6 +74,8 @@ def _files(kind: Kind, dossier: Dossier) -> Iterator[tuple[str, tuple[str, bytes
         yield "layouts.dxf", ("layouts at true size", layouts_dxf(dossier.nesting["layouts"]))
     for name in DRAWN if kind != "nesting" else ():
         yield from _drawn(name, PROJECT_VIEWS[name](dossier))
+    if kind == "project":
+        yield from _drawn("place", PROJECT_VIEWS["place"](dossier))
     if dossier.nesting is not None:
         yield from _drawn("layouts", NESTING_VIEWS["layouts"](dossier))
     for i, piece in enumerate(dossier.pieces, 1):

@@ -18,7 +18,7 @@ def cutting_list(flow: Flow, dossier: Dossier) -> None:
         "chain are cut last, to the work. Mark every part with its number as it comes off the saw."
     )
     for lot in dict.fromkeys(r.plain["lot"] for r in dossier.rows):
-        flow.section(lot, level=1, bookmark=False, room=18)
+        flow.section(lot, level=1, bookmark=False, room=30)
         columns = [
             Column("no.", 1, bold=True), Column("part", 4.4), Column("off", 1, "end"), Column("length", 3.6),
             Column("width", 3.4), Column("saw and look out for", 6),
@@ -48,6 +48,9 @@ def _notes(row: CutRow, dossier: Dossier) -> Iterator[str]:
     yield from (f"{s['text']}." for s in plain["saw_settings"])
     if plain["hand"]:
         yield f"{plain['hand']} hand, the other is {plain['twin']}."
+    if plain["closing"]:
+        step = _first_step(row)
+        yield f"CUT LATE, to the work, for step {step}." if step else "CUT LATE, to the work."
     if plain["waits_for"]:
         yield f"WAIT: {plain['waits_for']}."
     if plain["operations"]:
@@ -58,6 +61,14 @@ def _notes(row: CutRow, dossier: Dossier) -> Iterator[str]:
         found = [o.mark or o.plain["ids"][0] for apart, o in others if low < apart <= high]
         if found:
             yield f"{words} no. {', '.join(found)}."
+
+
+def _first_step(row: CutRow) -> int | None:
+    """Return the number of the first step that brings any of a row's parts."""
+    for number, step in enumerate(row.piece.answer["steps"], 1):
+        if set(row.plain["ids"]) & set(step.get("brings", step.get("parts", ()))):
+            return number
+    return None
 
 
 def _apart(row: CutRow, other: CutRow) -> float:

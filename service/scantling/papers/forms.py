@@ -24,7 +24,7 @@ _OFFERED: Mapping[Kind, tuple[str, ...]] = MappingProxyType(
 )
 _PIECE_VIEWS = ("isometric", "exploded", "plan", "front", "side", "drawings", "screws", "steps", "labels")
 _VIEWS: Mapping[Kind, tuple[str, ...]] = MappingProxyType(
-    {"parts": _PIECE_VIEWS, "nesting": ("layouts",), "project": (*_PIECE_VIEWS, "layouts")}
+    {"parts": _PIECE_VIEWS, "nesting": ("layouts",), "project": (*_PIECE_VIEWS, "layouts", "place")}
 )
 
 

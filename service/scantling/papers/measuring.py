@@ -29,7 +29,7 @@ def measuring_sheet(flow: Flow, dossier: Dossier) -> None:
         sheets.setdefault(found, []).append(piece.title)
     for rows, names in sheets.items():  # pieces planned from the same sizes share a table
         if rows:
-            flow.section(", ".join(names), level=1, bookmark=False, room=20)
+            flow.section(", ".join(names), level=1, bookmark=False, room=30)
             flow.table(COLUMNS, rows)
     _kerf(flow)
 
@@ -45,7 +45,7 @@ def _parameters(piece: Piece, dossier: Dossier) -> Iterator[list[str]]:
         elif kind.get("x-quantity") == "length":
             yield [title, says, "tape, twice", dossier.options.sizes.show(value), BLANK]
         elif kind.get("x-quantity") == "angle":
-            yield [title, says, "sliding bevel, or rise over run with a rule", f"{value:g}°", BLANK]
+            yield [title, says, "sliding bevel, or rise over run with a rule", f"{value:.1f}°", BLANK]
 
 
 def _cushion(title: str, value: dict[str, Any], dossier: Dossier) -> Iterator[list[str]]:

@@ -15,10 +15,12 @@ from .buying import buying
 from .cover import cover
 from .cutting_list import cutting_list
 from .dossier import CutRow, Dossier, Piece
+from .drilling import drilling
 from .labels import label_pages
 from .layouts import layout_drawings
 from .measuring import measuring_sheet
 from .page import MARGIN_MM, Flow, scaled_to
+from .place import place_drawing
 
 
 def packet(dossier: Dossier) -> bytes:
@@ -33,6 +35,9 @@ def packet_pages(dossier: Dossier) -> list[Page]:
     cover(flow, dossier)
     flow.new_page()
     measuring_sheet(flow, dossier)
+    flow.new_page()
+    flow.section("In its place", room=80)
+    flow.put(place_drawing(dossier, flow.width))
     flow.new_page()
     buying(flow, dossier)
     flow.new_page()
@@ -95,6 +100,7 @@ def _screws(flow: Flow, dossier: Dossier) -> None:
         return
     flow.new_page()
     flow.section("Where the screws go", room=60)
+    drilling(flow, dossier)
     for piece in dossier.pieces:
         drawings = screw_maps(piece.assembly, dossier.options.sizes, list(piece.assembly.parts), flow.width)
         if drawings:

@@ -94,7 +94,7 @@ class Flow:
         """Write a heading with a bookmark; it keeps `room` mm with it."""
         size = HEADING_MM[min(level, 1)]
         lines = wrapped(title, self.width, size, True)
-        self.need(len(lines) * size * LINE + room)
+        self.need(len(lines) * size * LINE + 4.5 + room)  # a heading never stands alone at the foot of a page
         if self.shapes:
             self.y += 3.0
         if bookmark:

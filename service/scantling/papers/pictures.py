@@ -16,6 +16,7 @@ from .dossier import Dossier, Piece
 from .labels import label_pages
 from .layouts import layout_drawings
 from .packet import apart_labels, row_drawing
+from .place import place_drawing
 
 WIDTH_MM, HEIGHT_MM = 190.0, 150.0
 DIMENSION_MM = 16.0
@@ -114,6 +115,10 @@ def _labels(dossier: Dossier) -> list[tuple[str, Drawing]]:
     return [(str(i), page.drawing) for i, page in enumerate(label_pages(dossier), 1)]
 
 
+def _place(dossier: Dossier) -> list[tuple[str, Drawing]]:
+    return [("place", place_drawing(dossier, WIDTH_MM))]
+
+
 PARTS_VIEWS: Mapping[str, Views] = MappingProxyType(
     {
         "isometric": _isometric,
@@ -128,4 +133,4 @@ PARTS_VIEWS: Mapping[str, Views] = MappingProxyType(
     }
 )
 NESTING_VIEWS: Mapping[str, Views] = MappingProxyType({"layouts": _layouts})
-PROJECT_VIEWS: Mapping[str, Views] = MappingProxyType({**PARTS_VIEWS, **NESTING_VIEWS})
+PROJECT_VIEWS: Mapping[str, Views] = MappingProxyType({**PARTS_VIEWS, **NESTING_VIEWS, "place": _place})
