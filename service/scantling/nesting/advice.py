@@ -10,6 +10,7 @@ from .nearly_fits import Shrink, least_shrink, nearly_fits_finding, shrunk, smal
 from .nouns import Job, Layout, Nesting, Piece, StoppedBy
 
 _SHARE = 20  # one part in so many of the effort for each further question
+_MOST_CAREFUL = 250  # pieces of a job that is nested again with a margin
 _MOST_PIECES = 60  # of a job that is asked what would save a sheet
 _MOST_SHEETS = 6
 _TRIAL_UNITS = 4_000  # of effort for each size tried
@@ -25,8 +26,9 @@ def advise(job: Job, nesting: Nesting, nest: Nest) -> tuple[list[Finding], int]:
     findings: list[Finding] = []
     work = 0
     if has_tight_rows(job, nesting):
-        careful = nest(with_margin(sheets_only))
-        work += careful.work
+        pieces = sum(p.quantity for p in sheets_only.pieces)
+        careful = nest(with_margin(sheets_only)) if pieces <= _MOST_CAREFUL else None
+        work += 0 if careful is None else careful.work
         findings += exact_fit_findings(job, nesting, careful)
     sheets = sum(layout.count for layout in nesting.layouts if layout.tree is not None)
     few = sum(p.quantity for p in sheets_only.pieces) <= _MOST_PIECES and sheets <= _MOST_SHEETS

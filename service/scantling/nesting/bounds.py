@@ -13,12 +13,12 @@ from typing import Any
 
 import numpy as np
 
+from .kernel import best_pair
 from .sheets import SheetProblem
 
 _SHEET = 2**40  # one sheet's volume
 _MOST_FUNCTIONS = 160  # of one direction; thinned evenly above that
 _MOST_NODES = 20_000  # of the search for the cheapest cover
-_CHUNK = 2_000_000  # cells of one block of pairs
 
 Table = np.ndarray[Any, np.dtype[np.int64]]
 
@@ -140,32 +140,12 @@ def _volumes_on(problem: SheetProblem, stock: int) -> _Volumes:
     both = np.array([*shapes, *seconds], dtype=np.int64)
     f, f_cap = _functions(width, both[:, 0])
     g, g_cap = _functions(height, both[:, 1])
-    sheets, row, column = _best_pair(f, f_cap, g, g_cap, np.array(demand, dtype=np.int64))
+    sheets, row, column = best_pair(f, f_cap, g, g_cap, np.array(demand, dtype=np.int64))
     n, capacity = len(shapes), int(f_cap[row]) * int(g_cap[column])
     for i, index in enumerate(indices):
         least = min(int(f[row, i]) * int(g[column, i]), int(f[row, n + i]) * int(g[column, n + i]))
         volume[index] = least * _SHEET // capacity
     return _Volumes(tuple(volume), sheets)
-
-
-def _best_pair(f: Table, f_cap: Table, g: Table, g_cap: Table, count: Table) -> tuple[int, int, int]:
-    """The largest number of sheets over all pairs, and the pair; a piece that may turn has its smaller volume."""
-    n = len(count)
-    best, most = (0, 0, 0), -1.0
-    step = max(1, _CHUNK // (len(g) * n))
-    for start in range(0, len(f), step):
-        part = f[start : start + step]
-        lying = part[:, None, :n] * g[None, :, :n]
-        turned = part[:, None, n:] * g[None, :, n:]
-        volume = (np.minimum(lying, turned) * count).sum(axis=2)
-        capacity = f_cap[start : start + step, None] * g_cap[None, :]
-        ratio = volume / capacity
-        at = int(ratio.argmax())
-        row, column = divmod(at, len(g))
-        if ratio[row, column] > most:
-            most = float(ratio[row, column])
-            best = (int(-(-volume[row, column] // capacity[row, column])), start + row, column)
-    return best
 
 
 def cheapest_cover(problem: SheetProblem, stocks: frozenset[int]) -> int:

@@ -102,17 +102,25 @@ def with_margin(job: Job) -> Job:
 
 
 def exact_fit_findings(job: Job, nesting: Nesting, careful: Nesting | None) -> list[Finding]:
-    """Tell of the tightest rows; `careful` is the nesting of the job with the margin."""
+    """Tell of the tightest rows; `careful` is the nesting of the job with the margin (None: not tried).
+
+    Where the margin costs no further sheet, one row is told and it is a note: a looser layout exists.
+    """
     found: dict[tuple[str, ...], tuple[Row, Layout]] = {}
     for layout in nesting.layouts:
         for row in tight_rows(job, layout):
             if row.parts not in found or row.slack < found[row.parts][0].slack:
                 found[row.parts] = (row, layout)
-    tightest = sorted(found.values(), key=lambda x: (x[0].slack - x[0].margin, x[0].parts))[:_MOST_FINDINGS]
-    return [_tight(job, row, layout, nesting, careful) for row, layout in tightest]
+    tightest = sorted(found.values(), key=lambda x: (x[0].slack - x[0].margin, x[0].parts))
+    loose = careful is not None and not careful.unplaced and count_sheets(careful) <= count_sheets(nesting)
+    severity = Severity.NOTE if loose else Severity.WARNING
+    shown = tightest[: 1 if loose else _MOST_FINDINGS]
+    return [_tight(job, row, layout, nesting, careful, severity) for row, layout in shown]
 
 
-def _tight(job: Job, row: Row, layout: Layout, nesting: Nesting, careful: Nesting | None) -> Finding:
+def _tight(
+    job: Job, row: Row, layout: Layout, nesting: Nesting, careful: Nesting | None, severity: Severity
+) -> Finding:
     across = "length" if row.axis == "x" else "width"
     names = ", ".join(row.parts[:4]) + (" …" if len(row.parts) > 4 else "")
     message = (
@@ -123,7 +131,7 @@ def _tight(job: Job, row: Row, layout: Layout, nesting: Nesting, careful: Nestin
         message += " " + _proofs(nesting, careful)
     return Finding(
         "exact-fit",
-        Severity.WARNING,
+        severity,
         message,
         parts=row.parts,
         value=row.slack / 100,

@@ -10,11 +10,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
+
+import numpy as np
 
 SHAPES = 4
 RAW_STEPS = 50  # a unit of effort is about a microsecond of one core
 UNLIMITED = -1
 ANY_STAGES = 100
+
+Table = np.ndarray[Any, np.dtype[np.int64]]
 
 _SUFFIX = {"win32": ".dll", "darwin": ".dylib"}.get(sys.platform, ".so")
 LIBRARY = Path(__file__).with_name("kernel") / f"libscantling_nesting{_SUFFIX}"
@@ -64,6 +69,7 @@ def _library() -> ctypes.CDLL:
     library.nest_polish.restype = ctypes.c_int32
     library.nest_best.argtypes = [ctypes.c_void_p, ctypes.c_void_p, ctypes.c_int32]
     library.nest_best.restype = ctypes.c_int32
+    library.nest_best_pair.restype = ctypes.c_int64
     library.nest_offer.argtypes = [ctypes.c_void_p, ctypes.c_void_p, ctypes.c_int32]
     library.nest_offer.restype = ctypes.c_int32
     library.nest_free.argtypes = [ctypes.c_void_p]
@@ -72,6 +78,20 @@ def _library() -> ctypes.CDLL:
 
 def _ints(values: Sequence[int]) -> ctypes.Array[ctypes.c_int32]:
     return (ctypes.c_int32 * max(1, len(values)))(*values)
+
+
+def best_pair(f: Table, f_cap: Table, g: Table, g_cap: Table, count: Table) -> tuple[int, int, int]:
+    """The most sheets over all pairs of rows of `f` and `g`, and the pair; see kernel/volume.c."""
+    rows = (ctypes.c_int32 * 2)()
+    arrays = [np.ascontiguousarray(a, dtype=np.int64) for a in (f, f_cap, g, g_cap, count)]
+    sheets = _library().nest_best_pair(
+        ctypes.c_int32(len(f)),
+        ctypes.c_int32(len(g)),
+        ctypes.c_int32(len(count)),
+        *(a.ctypes.data_as(ctypes.c_void_p) for a in arrays),
+        rows,
+    )
+    return int(sheets), int(rows[0]), int(rows[1])
 
 
 class Search:

@@ -63,7 +63,7 @@ def nest(job: Job, progress: Report | None = None, seconds: float | None = None)
 
 def _nest_once(job: Job, progress: Report | None, out_of_time: Callable[[], bool]) -> Nesting:
     board_pieces, sheet_pieces = _split(job)
-    boards = _nest_boards(job, board_pieces, alone=not sheet_pieces)
+    boards = _nest_boards(job, board_pieces, not sheet_pieces, out_of_time)
     spent = 0 if boards is None else boards.work
     materials = _materials(job, sheet_pieces)
     timely = _search(materials, job.effort - spent - job.effort // _POLISH, progress, out_of_time)
@@ -85,12 +85,13 @@ def _split(job: Job) -> tuple[tuple[Piece, ...], tuple[Piece, ...]]:
     return tuple(boards), tuple(sheets)
 
 
-def _nest_boards(job: Job, pieces: tuple[Piece, ...], alone: bool) -> Nesting | None:
+def _nest_boards(job: Job, pieces: tuple[Piece, ...], alone: bool, out_of_time: Callable[[], bool]) -> Nesting | None:
     if not pieces:
         return None
     from .boards import nest_boards
 
-    return nest_boards(replace(job, pieces=pieces, effort=job.effort if alone else job.effort // 4))
+    share = job.effort if alone else job.effort // 4
+    return nest_boards(replace(job, pieces=pieces, effort=share), out_of_time)
 
 
 def _materials(job: Job, pieces: tuple[Piece, ...]) -> list[_Material]:

@@ -1,6 +1,7 @@
 """The nesting operation on a plain request: lengths in millimetres, money as decimal text (POST /v1/nestings)."""
 
 from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 from math import ceil, floor
 from typing import Any
 
@@ -9,6 +10,7 @@ from scantling.measure import parse_money, parse_thickness, plain_money
 
 from .cutting_plan import CuttingPlan, cutting_plan
 from .nest import nest
+from .nest_for_saws import nest_for_saws
 from .nouns import UNITS_PER_MM, Cutting, Grain, Job, Layout, Nesting, Piece, Stock, Trim
 from .refuse import refuse_impossible
 from .saws import parse_saws
@@ -27,7 +29,7 @@ def nestings(request: Plain, progress: Report | None = None, seconds: float | No
     """Answer POST /v1/nestings. Raises RequestError for a request that cannot be computed."""
     job = read_job(request)
     saws = parse_saws(request["saws"]) if request.get("saws") else None
-    nesting = nest(job, progress=progress, seconds=seconds)
+    nesting = nest_for_saws(job, saws, partial(nest, progress=progress, seconds=seconds))
     return nesting_to_plain(job, nesting, cutting_plan(job, nesting, saws), request.get("currency", "USD"))
 
 
@@ -125,6 +127,7 @@ def _stock(entry: Plain, priced: bool) -> Stock:
         price=free if price is None else parse_money(price),
         quantity=entry.get("quantity"),
         offcut=offcut,
+        board_width=None if entry.get("board_width") is None else room_units(entry["board_width"]),
     )
 
 
