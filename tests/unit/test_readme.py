@@ -214,7 +214,11 @@ def test_every_library_the_service_imports_is_installed_with_it():
             assert names & wanted, f"{path.name} imports {name}: pyproject.toml does not name it"
 
 
-COMES_WITH = {"starlette": "fastapi", "pytest": "the test extra, which the test kit's pytest plugin is for"}
+COMES_WITH = {
+    "pydantic_core": "pydantic, which pins it",
+    "starlette": "fastapi",
+    "pytest": "the test extra, which the test kit's pytest plugin is for",
+}
 
 
 def imported(path):
