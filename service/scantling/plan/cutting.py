@@ -115,7 +115,9 @@ def _default_stock(lot: Lot) -> list[Stock]:
 
 def _plain_stock(id: str, length: float, width: int | None, lot: Lot) -> Stock:
     grain = StockGrain.ALONG if lot.material.has_grain else StockGrain.NONE
-    return Stock(id, units(length), width, lot.label, units(lot.material.thickness), grain=grain)
+    board_width = None if lot.material.width is None else units(lot.material.width)
+    thickness = units(lot.material.thickness)
+    return Stock(id, units(length), width, lot.label, thickness, grain=grain, board_width=board_width)
 
 
 def _piece(row: Wanted) -> Piece:

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import partial
 from typing import Any
 
 from scantling.costing import Costing, Faults, Kind, Price, Terms, cost, findings_of, read_prices, read_terms
@@ -11,6 +12,7 @@ from scantling.findings import Finding, Severity, grouped
 from scantling.measure import RequestError, RequestProblem, Tape, parse_money, pointer
 from scantling.nesting.cutting_plan import CuttingPlan, cutting_plan
 from scantling.nesting.nest import nest
+from scantling.nesting.nest_for_saws import nest_for_saws
 from scantling.nesting.nouns import Job, Nesting
 from scantling.nesting.plain import nesting_to_plain
 from scantling.nesting.saws import parse_saws
@@ -70,8 +72,8 @@ def plan_project(
     job, stock_findings = nesting_job(
         rows, request.get("stock", ()), cutting, effort_of(request.get("effort", "normal")), request.get("seed", 1)
     )
-    nesting = nest(job, progress=progress, seconds=seconds)
     densities = {row.lot.label: row.lot.material.density_kg_m3 for row in rows}
+    nesting = nest_for_saws(job, saws, partial(nest, progress=progress, seconds=seconds), densities)
     cuts = cutting_plan(job, nesting, saws, densities)
     listed = take_off(pieces, job, nesting, request)
     costing = _costed(listed, prices, terms, pieces)
