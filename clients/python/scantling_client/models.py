@@ -317,6 +317,58 @@ class Check(TypedDict):
     """Whether it holds."""
 
 
+class CheckRow(TypedDict):
+    """One thing that was checked, whether it held or not: a demand against a capacity on one basis."""
+
+    basis: str
+    """
+    What it is compared with: a `design` value, an `ultimate` one (tests), `statics`, `stiffness`, `movement`,
+    `people` or `practice`.
+    """
+
+    bound: bool
+    """True where the demand is the worst of several paths and not a share by statics."""
+
+    capacity: float | None
+    """What may be asked, in `unit`."""
+
+    check: str
+    """What was checked, such as `bending`, `glue line`, `screws`, `stands`, `shelf sag`."""
+
+    code: str
+    """The standard or table the figures come from, with the load duration factor."""
+
+    demand: float | None
+    """What is asked, in `unit`."""
+
+    duration: str
+    """How long that load stands."""
+
+    governing: str
+    """What governs."""
+
+    load: str
+    """The load it stands under."""
+
+    note: str
+    """What else is to be known."""
+
+    parts: list[str]
+    """Ids of the parts."""
+
+    ratio: float | None
+    """Demand over capacity; null where it was not judged (`note` says why)."""
+
+    status: str
+    """How well the least known figure is known: `read`, `derived` or `memory`."""
+
+    subject: str
+    """What it was checked on: parts of one name, a joint, a direction."""
+
+    unit: str
+    """Unit of demand and capacity."""
+
+
 Length: TypeAlias = float | str
 
 
@@ -830,6 +882,481 @@ class DrivenFastener(TypedDict):
     """The maker's length of thread."""
 
 
+class DryFitAnswer(TypedDict):
+    """Whether it goes together."""
+
+    alike: list[dict[str, Any]]
+    """Groups of parts that are alike."""
+
+    balance: dict[str, Any] | None
+    """Mass, centre of gravity and how far it may lean, mm, kg, deg."""
+
+    contacts: list[dict[str, Any]]
+    """How joints meet, mm."""
+
+    findings: list[Finding]
+    """What was noticed, errors first."""
+
+    glue_ups: list[dict[str, Any]] | None
+    """Glue-ups within open time; null without glue."""
+
+    order: dict[str, Any] | None
+    """An order of assembly; null where there is none."""
+
+    screws: list[dict[str, Any]]
+    """What each screw passes, mm."""
+
+    summary: list[str]
+    """At most seven lines for people."""
+
+    work: list[dict[str, Any]]
+    """The order of work."""
+
+
+class FitLink(TypedDict):
+    """One link of a dimension chain."""
+
+    label: str
+    """What it is."""
+
+    size_mm: float
+    """How long it is."""
+
+
+class FitChain(TypedDict):
+    """A dimension chain."""
+
+    closing: str
+    """Label of the link that takes up the rounding."""
+
+    links: list[FitLink]
+    """Its links."""
+
+    name: str
+    """What it measures."""
+
+    total_mm: float
+    """Its sum."""
+
+
+class FitCushion(TypedDict):
+    """A cushion where it lies."""
+
+    assumed: bool
+    """True until it has been measured."""
+
+    depth_mm: float
+    """Depth."""
+
+    id: str
+    """Id of the cushion."""
+
+    kind: Literal["seat", "back"]
+    """What it is."""
+
+    loaded_mm: float
+    """Thickness with somebody on it."""
+
+    origin_mm: list[float]
+    """Its least corner."""
+
+    stopped_by: str
+    """What keeps it from sliding."""
+
+    thickness_mm: float
+    """Thickness."""
+
+    width_mm: float
+    """Width."""
+
+
+class FitFastener(TypedDict):
+    """A fastener in its place."""
+
+    diameter_mm: float
+    """Diameter."""
+
+    direction: list[float]
+    """Unit direction from head to point."""
+
+    gauge: int
+    """Gauge number; 0 where it has none."""
+
+    head_depth_mm: NotRequired[float]
+    """How deep its head is sunk."""
+
+    head_mm: list[float]
+    """Where its head sits."""
+
+    id: str
+    """Id of the fastener."""
+
+    joint: str
+    """Id of the joint it belongs to."""
+
+    kind: Literal["wood screw", "nail", "dowel", "bolt"]
+    """What it is."""
+
+    length_mm: float
+    """Length."""
+
+    parts: list[str]
+    """Ids of the parts it passes, the head's first."""
+
+    role: Literal["holds", "clamps", "locates"]
+    """What it is there for."""
+
+
+class FitHardware(TypedDict):
+    """What else it takes."""
+
+    quantity: int
+    """How many."""
+
+    says: NotRequired[str | None]
+    """What to look for."""
+
+    what: str
+    """What it is."""
+
+
+class FitJoint(TypedDict):
+    """Where parts meet."""
+
+    clearance_mm: NotRequired[float]
+    """Gap that is meant to be there."""
+
+    glued: NotRequired[bool]
+    """Whether it is glued."""
+
+    id: str
+    """Id of the joint."""
+
+    kind: Literal["glue", "screws", "nails", "dowels", "folded-mitre", "housed", "bolted", "hinged", "sliding", "loose"]
+    """How they are joined."""
+
+    parts: list[str]
+    """Ids of the parts."""
+
+    shows: NotRequired[bool]
+    """Whether the joint is seen."""
+
+
+class FitLoad(TypedDict):
+    """What parts carry in use."""
+
+    amount: NotRequired[float | None]
+    """How much, in `unit`."""
+
+    kind: Literal["sitter", "leaning", "arm", "books", "library shelf", "other shelf", "mass"]
+    """What the load is."""
+
+    parts: list[str]
+    """Ids of the parts that carry it."""
+
+    unit: NotRequired[str | None]
+    """Unit of the amount."""
+
+
+class FitMaterial(TypedDict):
+    """What a role is made of."""
+
+    assumed: NotRequired[bool]
+    """True until it has been measured."""
+
+    board_width_mm: NotRequired[float | None]
+    """Width of the board."""
+
+    density_kg_m3: NotRequired[float | None]
+    """Density; the table's where it is left out."""
+
+    has_grain: NotRequired[bool]
+    """Whether the direction matters when cutting."""
+
+    least_mm: NotRequired[float | None]
+    """Least thickness."""
+
+    material: str
+    """Id of the material."""
+
+    most_mm: NotRequired[float | None]
+    """Greatest thickness."""
+
+    stock_kind: NotRequired[Literal["sheet", "board"]]
+    """What it is cut from."""
+
+    thickness_mm: float
+    """Thickness."""
+
+
+class FitCut(TypedDict):
+    """One cut in the board frame; which members it takes is its kind's affair."""
+
+    at_mm: NotRequired[float | None]
+    """Where a saw cut is."""
+
+    bevel_deg: NotRequired[float | None]
+    """Bevel of a saw cut."""
+
+    depth_mm: NotRequired[float | None]
+    """Depth of a hole; through where absent."""
+
+    diameter_mm: NotRequired[float | None]
+    """Diameter of a hole."""
+
+    edge: NotRequired[str | None]
+    """Edge that is eased."""
+
+    form: NotRequired[Literal["round-over", "chamfer"] | None]
+    """Form of an easing."""
+
+    kind: Literal["saw", "hole", "easing", "curve", "notch", "groove", "rabbet", "dado", "slot"]
+    """The shop operation."""
+
+    long_edge: NotRequired[Literal["start", "end", "near", "far"] | None]
+    """Edge at which a mitred end is longest."""
+
+    long_face: NotRequired[Literal["back", "face"] | None]
+    """Face at which a bevelled end is longest."""
+
+    mitre_deg: NotRequired[float | None]
+    """Mitre of a saw cut."""
+
+    purpose: NotRequired[str | None]
+    """What a hole is for."""
+
+    rise_mm: NotRequired[float | None]
+    """Rise of a curve."""
+
+    side: NotRequired[Literal["start", "end", "near", "far", "back", "face"] | None]
+    """The end or edge of a saw cut or curve, the face of a hole."""
+
+    size_mm: NotRequired[float | None]
+    """Radius or width of an easing."""
+
+    stopped: NotRequired[bool | None]
+    """True for a recess that ends before the edge."""
+
+    x0_mm: NotRequired[float | None]
+    """Least x of a recess."""
+
+    x1_mm: NotRequired[float | None]
+    """Greatest x of a recess."""
+
+    x_mm: NotRequired[float | None]
+    """Middle of a hole along the length."""
+
+    y0_mm: NotRequired[float | None]
+    """Least y of a recess."""
+
+    y1_mm: NotRequired[float | None]
+    """Greatest y of a recess."""
+
+    y_mm: NotRequired[float | None]
+    """Middle of a hole along the width."""
+
+    z0_mm: NotRequired[float | None]
+    """Least z of a recess."""
+
+    z1_mm: NotRequired[float | None]
+    """Greatest z of a recess."""
+
+
+class FitFrame(TypedDict):
+    """Where a part stands."""
+
+    length: list[float]
+    """Unit direction of its length."""
+
+    origin_mm: list[float]
+    """The start/near/back corner of the blank."""
+
+    width: list[float]
+    """Unit direction of its width."""
+
+
+class FitPart(TypedDict):
+    """One part: its blank, its cuts, and where it stands."""
+
+    closing: NotRequired[bool]
+    """True when it is cut to fit the work."""
+
+    cuts: NotRequired[list[FitCut] | None]
+    """Its cuts."""
+
+    frame: FitFrame
+    """Where it stands."""
+
+    grain: NotRequired[Literal["along", "across", "any"]]
+    """Where its grain runs."""
+
+    id: str
+    """Id of the part."""
+
+    length_mm: float
+    """Length of the blank."""
+
+    name: NotRequired[str | None]
+    """What it is called."""
+
+    role: str
+    """The role it is made of."""
+
+    seal: NotRequired[list[Literal["start", "end", "near", "far", "back", "face"]] | None]
+    """Ends and edges to seal."""
+
+    shows: NotRequired[Literal["face", "both", "neither"]]
+    """Which face shows."""
+
+    thickness_mm: float
+    """Thickness of the blank."""
+
+    wears: NotRequired[bool]
+    """True when it must come out to be renewed."""
+
+    width_mm: float
+    """Width of the blank."""
+
+
+class FitPromise(TypedDict):
+    """What is promised of the piece."""
+
+    kind: Literal["touches", "gap", "flush", "size", "clear", "floor"]
+    """What is promised."""
+
+    parts: list[str]
+    """Ids of the parts."""
+
+    sides: list[Literal["start", "end", "near", "far", "back", "face"] | Literal["x", "y", "z"]]
+    """Sides of the parts, or an axis."""
+
+    value_mm: float
+    """The size or gap."""
+
+
+class FitStep(TypedDict):
+    """One step of the order of work."""
+
+    fasteners: NotRequired[list[str] | None]
+    """Ids of the fasteners that are driven."""
+
+    parts: NotRequired[list[str] | None]
+    """Ids of the parts that are put on."""
+
+    text: str
+    """What is done."""
+
+
+class FitAssembly(TypedDict):
+    """A piece of furniture in space; what POST /v1/modules/{module}/parts answers as `assembly`."""
+
+    cautions: NotRequired[list[str] | None]
+    """What to be careful of."""
+
+    chains: NotRequired[list[FitChain] | None]
+    """The dimension chains."""
+
+    cushions: NotRequired[list[FitCushion] | None]
+    """The cushions."""
+
+    fasteners: NotRequired[list[FitFastener] | None]
+    """The fasteners."""
+
+    hardware: NotRequired[list[FitHardware] | None]
+    """What else it takes."""
+
+    joints: NotRequired[list[FitJoint] | None]
+    """The joints."""
+
+    loads: NotRequired[list[FitLoad] | None]
+    """What it carries in use."""
+
+    materials: dict[str, Any]
+    """What each role is made of."""
+
+    module: NotRequired[str | None]
+    """Id of the module it was built by."""
+
+    parts: list[FitPart]
+    """The parts."""
+
+    promises: NotRequired[list[FitPromise] | None]
+    """What is promised."""
+
+    steps: NotRequired[list[FitStep] | None]
+    """The order of work."""
+
+    title: NotRequired[str | None]
+    """What it is called."""
+
+
+class FitClamp(TypedDict):
+    """Clamps of one kind."""
+
+    count: int
+    """How many there are."""
+
+    id: str
+    """The caller's name for them."""
+
+    reach_mm: float
+    """Widest opening."""
+
+    throat_mm: float
+    """Depth of the throat."""
+
+
+class FitGlue(TypedDict):
+    """The glue, by its label."""
+
+    clamp_minutes: float
+    """Under the clamps."""
+
+    id: str
+    """The caller's name for it."""
+
+    open_minutes: float
+    """From spreading to closing."""
+
+
+class FitSettings(TypedDict):
+    """How strictly it is checked, and with what it is built."""
+
+    hands: NotRequired[int | None]
+    """How many people build it."""
+
+    open_limit_mm: NotRequired[float | None]
+    """Widest open joint that passes."""
+
+    person_kg: NotRequired[float | None]
+    """Mass of who sits on it."""
+
+    point_clear_mm: NotRequired[float | None]
+    """Wood to be left beyond a screw's point."""
+
+    tape: NotRequired[Literal["1/8 in", "1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"] | None]
+    """The step lengths are shown in."""
+
+    tip_least_deg: NotRequired[float | None]
+    """Least tip angle that passes."""
+
+
+class DryFitRequest(TypedDict):
+    """A piece to be put together without glue, in thought. Every length is millimetres."""
+
+    assembly: FitAssembly
+    """The piece."""
+
+    clamps: NotRequired[list[FitClamp] | None]
+    """The clamps there are."""
+
+    glue: NotRequired[FitGlue | None]
+    """The glue; with it glue-ups are planned."""
+
+    settings: NotRequired[FitSettings | None]
+    """How strictly it is checked."""
+
+
 class ErrorCode(TypedDict):
     """One code of an entry of `errors`."""
 
@@ -1266,6 +1793,12 @@ class Material(TypedDict):
     id: str
     """The caller's name for it."""
 
+    kind: NotRequired[Literal["panel", "softwood", "hardwood"]]
+    """What sort of material it is."""
+
+    specific_gravity: NotRequired[float | None]
+    """On oven-dry volume; fasteners are checked with it."""
+
 
 class ModuleRole(TypedDict):
     """A module's own word for what some parts are made of, with its default."""
@@ -1487,6 +2020,70 @@ class Objective(TypedDict):
     """Least size of a remainder worth keeping; 300 by 100 mm where it is left out."""
 
 
+SawKerf: TypeAlias = float | str
+
+
+SawLength: TypeAlias = float | str
+
+
+class ShopSaw(TypedDict):
+    """A saw of the shop and what it can do; what is left out is taken as usual for its kind."""
+
+    bevel_limit: NotRequired[float | None]
+    """Farthest the blade tilts."""
+
+    crosscut: NotRequired[SawLength | None]
+    """Widest board it cuts square across."""
+
+    crosscut_45: NotRequired[SawLength | None]
+    """Widest board it cuts across at 45 degrees."""
+
+    depth: NotRequired[SawLength | None]
+    """Depth of cut with the blade upright."""
+
+    depth_45: NotRequired[SawLength | None]
+    """Depth of cut with the blade at 45 degrees."""
+
+    error: NotRequired[SawKerf | None]
+    """How far a cut may be off in place."""
+
+    guide: NotRequired[SawLength | None]
+    """Longest cut along its guide."""
+
+    id: str
+    """The caller's name for it."""
+
+    kerf: NotRequired[SawKerf | None]
+    """Width of its cut."""
+
+    kind: Literal["table saw", "mitre saw", "track saw", "circular saw", "band saw", "jigsaw", "hand saw", "panel saw"]
+    """What sort of saw it is; `panel saw` is the seller's."""
+
+    least_piece: NotRequired[SawLength | None]
+    """Shortest piece that can be held safely."""
+
+    least_width: NotRequired[SawLength | None]
+    """Narrowest piece that can be held safely."""
+
+    mitre_limit: NotRequired[float | None]
+    """Farthest it cuts across at an angle."""
+
+    most_cuts: NotRequired[int | None]
+    """How many cuts it makes; for the seller's saw."""
+
+    rip: NotRequired[SawLength | None]
+    """Widest strip between blade and fence."""
+
+    setting_error: NotRequired[float | None]
+    """How far an angle set on it may be off."""
+
+    tilts: NotRequired[Literal["left", "right"] | None]
+    """The side the blade tilts to."""
+
+    trim: NotRequired[LengthOrZero | TrimEdges | None]
+    """What is cut off every edge of a sheet, or off each; 0 for sheets whose edges you trust."""
+
+
 class Stock(TypedDict):
     """Something that can be bought or is on hand: a sheet, a board, an offcut."""
 
@@ -1536,6 +2133,9 @@ class NestingRequest(TypedDict):
     saw: NotRequired[NestingSaw | None]
     """The saw; without it a kerf of 3.2 mm and no trim."""
 
+    saws: NotRequired[list[ShopSaw] | None]
+    """The saws there are; with them every cut names its saw and setting."""
+
     seed: NotRequired[int]
     """Seed of the search: another seed may find another answer."""
 
@@ -1582,6 +2182,9 @@ class PartsAnswer(TypedDict):
 
     chains: list[Chain]
     """The dimension chains."""
+
+    checks: NotRequired[list[CheckRow]]
+    """What was checked for strength, standing, people and weather, worst first."""
 
     fasteners: list[Fastener]
     """What is driven or bored in."""
@@ -1652,6 +2255,9 @@ class PartsRequest(TypedDict):
 class Person(TypedDict):
     """Somebody who will use the furniture."""
 
+    child: NotRequired[bool]
+    """A small child: openings, lids and boxes are checked for it, seats are not fitted to it."""
+
     elbow: NotRequired[BodySize | None]
     """Elbow above the seat, sitting."""
 
@@ -1686,6 +2292,9 @@ class Place(TypedDict):
     exposure: NotRequired[Literal["indoors", "damp", "covered outdoors", "outdoors"]]
     """What the weather does to it."""
 
+    use: NotRequired[Literal["home", "public"]]
+    """Who sits there: a household, or the public, for whom seats are checked with heavier loads."""
+
     width: NotRequired[Length | None]
     """Width of the place, along the back wall."""
 
@@ -1704,6 +2313,9 @@ class PlannedModule(TypedDict):
 
     chains: list[Chain]
     """The dimension chains."""
+
+    checks: NotRequired[list[CheckRow]]
+    """What was checked for strength, standing, people and weather, worst first."""
 
     fasteners: list[Fastener]
     """What is driven or bored in."""
@@ -1993,49 +2605,6 @@ class ScrewBox(TypedDict):
     """Price of a box."""
 
 
-class ShopSaw(TypedDict):
-    """A saw of the shop and what it can do; what is left out is not checked."""
-
-    bevel_limit: NotRequired[float | None]
-    """Farthest the blade tilts."""
-
-    crosscut: NotRequired[Length | None]
-    """Widest board it cuts square across."""
-
-    crosscut_45: NotRequired[Length | None]
-    """Widest board it cuts across at 45 degrees."""
-
-    depth: NotRequired[Length | None]
-    """Depth of cut with the blade upright."""
-
-    depth_45: NotRequired[Length | None]
-    """Depth of cut with the blade at 45 degrees."""
-
-    guide: NotRequired[Length | None]
-    """Longest cut along its guide."""
-
-    id: str
-    """The caller's name for it."""
-
-    kerf: Kerf
-    """Width of its cut."""
-
-    kind: Literal["table saw", "mitre saw", "circular saw", "track saw", "band saw", "jigsaw", "hand saw", "panel saw"]
-    """What sort of saw it is."""
-
-    least_piece: NotRequired[Length | None]
-    """Shortest piece that can be held safely."""
-
-    rip: NotRequired[Length | None]
-    """Widest strip between blade and fence."""
-
-    setting_error: NotRequired[float | None]
-    """How far an angle set on it may be off."""
-
-    trim: NotRequired[LengthOrZero | TrimEdges | None]
-    """What is cut off every edge of a sheet, or off each; 0 for sheets whose edges you trust."""
-
-
 class Tool(TypedDict):
     """Another tool of the shop."""
 
@@ -2119,6 +2688,85 @@ class ProjectRequest(TypedDict):
     """How much more than the net quantity is used up, by kind."""
 
 
+class RangeBand(TypedDict):
+    """What a thickness may be."""
+
+    least: Thickness
+    """Least thickness."""
+
+    most: Thickness
+    """Greatest thickness."""
+
+
+class ProofRanges(TypedDict):
+    """Over what a module is proved; what is left out takes the band of the role's material and the usual errors."""
+
+    drier: NotRequired[float | None]
+    """How much the moisture content may fall."""
+
+    saw_error_deg: NotRequired[float | None]
+    """How far an angle set on a saw may be off."""
+
+    thickness: NotRequired[dict[str, Any] | None]
+    """Thickness by role."""
+
+    wetter: NotRequired[float | None]
+    """How much the moisture content may rise."""
+
+
+class ProofsAnswer(TypedDict):
+    """What opens, closes or fails over the range."""
+
+    failed: list[dict[str, Any]]
+    """Combinations at which it does not go together, mm."""
+
+    findings: list[Finding]
+    """What was noticed, errors first."""
+
+    module: str
+    """Id of the module."""
+
+    ranges: dict[str, Any]
+    """The ranges that were tried: mm, degrees, per cent."""
+
+    saw_errors: list[dict[str, Any]]
+    """What opens when a saw is set wrong, mm and degrees."""
+
+    seasons: list[dict[str, Any]]
+    """What swells and shrinks, mm."""
+
+    summary: list[str]
+    """At most seven lines for people."""
+
+    variants: int
+    """How many combinations were tried."""
+
+
+class ProofsRequest(TypedDict):
+    """One piece of furniture to be proved over a range."""
+
+    described: NotRequired[list[Material] | None]
+    """Materials that are in no table."""
+
+    materials: NotRequired[dict[str, Any] | None]
+    """What each role of the module is made of; a role that is left out is made of the module's default."""
+
+    parameters: NotRequired[dict[str, Any] | None]
+    """
+    The module's own parameters; its schema stands at GET /v1/modules/{module}. Lengths as everywhere; what is left
+    out takes its default.
+    """
+
+    ranges: NotRequired[ProofRanges | None]
+    """Over what it is proved."""
+
+    tape: NotRequired[Literal["1/8 in", "1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"]]
+    """The step lengths are shown in: what the tape at the bench is read to."""
+
+    units: NotRequired[Literal["mm", "in"]]
+    """What a bare number means where a length is asked for."""
+
+
 class Readiness(TypedDict):
     """Whether the service can take work."""
 
@@ -2197,6 +2845,7 @@ __all__ = [
     "Capacity",
     "Chain",
     "Check",
+    "CheckRow",
     "Clamp",
     "Code",
     "Codes",
@@ -2208,6 +2857,8 @@ __all__ = [
     "Demand",
     "Diameter",
     "DrivenFastener",
+    "DryFitAnswer",
+    "DryFitRequest",
     "ErrorCode",
     "Fastener",
     "FastenerAnswer",
@@ -2223,6 +2874,23 @@ __all__ = [
     "FigureValue",
     "Finding",
     "Finish",
+    "FitAssembly",
+    "FitChain",
+    "FitClamp",
+    "FitCushion",
+    "FitCut",
+    "FitFastener",
+    "FitFrame",
+    "FitGlue",
+    "FitHardware",
+    "FitJoint",
+    "FitLink",
+    "FitLoad",
+    "FitMaterial",
+    "FitPart",
+    "FitPromise",
+    "FitSettings",
+    "FitStep",
     "Frame",
     "Glue",
     "Hole",
@@ -2268,9 +2936,15 @@ __all__ = [
     "ProjectAnswer",
     "ProjectModule",
     "ProjectRequest",
+    "ProofRanges",
+    "ProofsAnswer",
+    "ProofsRequest",
+    "RangeBand",
     "Readiness",
     "ReceiverBite",
     "RoleMaterial",
+    "SawKerf",
+    "SawLength",
     "SawSetting",
     "ScrewBox",
     "ShopSaw",
