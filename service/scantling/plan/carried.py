@@ -186,8 +186,8 @@ def rail_checks(
             continue
         span = _widest(spans)
         places = [at for f in flows for at, _ in f.on_part.get(id, ())]
-        sits = sum(n for f in flows for _, n in f.on_part.get(id, ()))
-        drops = max(sum(n for _, n in f.on_part.get(id, ())) for f in flows)
+        sits = abs(sum(n for f in flows for _, n in f.on_part.get(id, ())))
+        drops = max(abs(sum(n for _, n in f.on_part.get(id, ()))) for f in flows)
         over, kind = max(places) - min(places), ways.structure.kind(id)
         pressed += [
             Pressed(spans.part, spans, span, "uniform-simple", spread(loads[0], sits, over, span), kind),

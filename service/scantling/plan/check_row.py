@@ -78,5 +78,16 @@ def worst_of_each(rows: Iterable[CheckRow]) -> list[CheckRow]:
     return ordered(kept.values())
 
 
+def nearest_its_limit(rows: Iterable[CheckRow]) -> list[str]:
+    """Return one line saying what is nearest its limit in strength, or none where nothing was judged."""
+    judged = [r for r in ordered(rows) if r.ratio is not None and r.basis in ("design", "ultimate", "stiffness")]
+    if not judged:
+        return []
+    first = judged[0]
+    value = {"design": "design value", "ultimate": "test strength", "stiffness": "limit"}[first.basis]
+    what = f"{first.subject} ({first.check})" if first.check not in first.subject else first.subject
+    return [f"Nearest its limit: {what}, {first.ratio:.2f} of its {value} under {first.load}. Screened, not proved."]
+
+
 def _rounded(value: float | None) -> float | None:
     return None if value is None else round(value, 2)

@@ -36,9 +36,11 @@ def fastener_rows(
     sizes = {(f.gauge, f.length): wood_screw(f.gauge, f.length) for f in _kinds_of_screw(assembly)}
     checks = []
     for row in _rows(assembly):
-        joint = _joint(
-            assembly, woods, row, wet, (demands or {}).get(row[0].joint), by_screw, sizes[row[0].gauge, row[0].length]
-        )
+        intervals = _clear(_intervals(assembly, row[0], by_screw.get(row[0].id)))
+        if not intervals or intervals[-1].part != row[0].parts[-1]:
+            continue  # it meets nothing to hold it: the dry fit says so
+        size = sizes[row[0].gauge, row[0].length]
+        joint = _joint(intervals, woods, row, wet, (demands or {}).get(row[0].joint), size)
         key = _likeness(joint)
         if key not in known:
             known[key] = check_joint(joint)
@@ -142,16 +144,14 @@ def _reworded(message: str, names: Sequence[tuple[str, str]]) -> str:
 
 
 def _joint(
-    assembly: Assembly,
+    intervals: list[Interval],
     woods: Mapping[str, Wood],
     row: list[Fastener],
     wet: bool,
     demand: Demand | None,
-    fits: Mapping[str, ScrewFit],
     size: FastenerSize,
 ) -> FastenerJoint:
     screw = row[0]
-    intervals = _intervals(assembly, screw, fits.get(screw.id))
     stack = read_stack(
         intervals,
         length_mm=screw.length,
@@ -164,6 +164,16 @@ def _joint(
     return FastenerJoint(
         screw.joint, stack, met, size, screw.role.value, len(row), loads=loads, wet=wet, duration=duration, pilot=True
     )
+
+
+def _clear(intervals: list[Interval]) -> list[Interval]:
+    """Return stretches that follow each other: where parts overlap, which the dry fit reports, the first one counts."""
+    clear: list[Interval] = []
+    for one in sorted(intervals, key=lambda i: i.entry_mm):
+        entry = max(one.entry_mm, clear[-1].exit_mm) if clear else one.entry_mm
+        if one.exit_mm > entry + GUARD_MM:
+            clear.append(one if entry == one.entry_mm else replace(one, entry_mm=entry))
+    return clear
 
 
 def _intervals(assembly: Assembly, screw: Fastener, fit: ScrewFit | None) -> list[Interval]:

@@ -59,6 +59,7 @@ _WAYS: MappingProxyType[str, tuple[tuple[tuple[str, ...], str], ...]] = MappingP
         "dowels": ((("drill",), "drill with a guide or dowelling jig"),),
     }
 )
+_WHERE = MappingProxyType({"start": "the start", "end": "the end", "near": "the near edge", "far": "the far edge"})
 LARGE_HOLE_MM = 35.0  # from here a hole saw and not a bit; practice
 SMALL_EASING_MM = 6.0  # up to here sanding does it; practice
 BY_HAND_MM = 400.0  # a sloped cut up to this length comes true by hand, to a knife line; practice
@@ -203,7 +204,7 @@ def _beyond(cuts: Sequence[tuple[Part, SawCut, str]]) -> list[Finding]:
     longest = max(_travel(part, cut) for part, cut, _ in cuts)
     part, cut, why = max(cuts, key=lambda c: _travel(c[0], c[1]))
     more = f" (and {len(cuts) - 1} more such cuts)" if len(cuts) > 1 else ""
-    text = f"No power saw here makes the {_setting(cut)} at the {cut.side} of {part.id}{more}: {why}."
+    text = f"No power saw here makes the {_setting(cut)} at {_WHERE[cut.side]} of {part.id}{more}: {why}."
     remedy = "Saw the slope on a longer board before it is cut to length, or by hand to a line, and plane it."
     if not cut.crosscut:
         remedy = "Rip the slope along a longer, wider strip before it is cut to length, or plane it to a line."

@@ -59,7 +59,7 @@ def lean_checks(
     ways = {id: spans_of(structure, id, _behind(structure, id, set(bearers))) for id in bearers}
     rows, findings = _slats(structure, bearers, ways, load, who)
     top = max((structure.part(id).z1 for id in bearers), default=seat_z)
-    push_z = rear_points(seat_z, 0.0, max(top, seat_z))[1]
+    push_z = rear_points(max(seat_z, 1.0), 0.0, max(top, seat_z, 1.0))[1]
     posts = _posts(structure, backs, ways, load, push_z)
     for group in _alike(posts):
         more, found = _post(structure, group, who, checks)

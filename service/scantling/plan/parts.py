@@ -29,7 +29,7 @@ def piece_to_plain(built: Built, checked: Checked, tape: Tape) -> dict[str, Any]
     plain = assembly_to_plain(assembly)
     return {
         "module": built.module.id,
-        "summary": piece_summary(built, findings, tape),
+        "summary": piece_summary(built, findings, tape, checked.rows),
         "overall": overall(assembly, tape),
         "parts": [row.to_plain(tape) for row in cut_list(assembly)],
         "chains": chains_to_plain(assembly, tape),

@@ -26,6 +26,7 @@ from .surfaces import Surface
 
 FEET_MM = 0.5
 STANDS_OUT_MM = 60.0  # an end that stands out less is sat on over the feet: EN 1022:2018 clause 6
+ADULT = (150.0, 900.0)  # loaded seat heights the rearward push is given for, EN 1022:2018
 TALL_MM = 685.8  # 27 in, ASTM F2057-23: what is lower is not reckoned to be climbed
 LEVELLING = ("level", "adjust")
 
@@ -128,7 +129,7 @@ def _sat_on(
     low_x = min(max(p.x0, s.low[0]) for s in seats for p in carriers)
     high_x = max(min(p.x1, s.high[0]) for s in seats for p in carriers)
     low_y = min(p.y0 for p in carriers)
-    height = seat_height(assembly, seats)
+    height = max(seat_height(assembly, seats), 1.0)
     base = SeatStance(heavy, centre[1] - front, height, edge_mm=front - low_y)
     ends = (left - low_x, high_x - right)
     side = replace(base, centre_mm=min(centre[0] - left, right - centre[0]), edge_mm=max(ends))
@@ -139,7 +140,7 @@ def _sat_on(
     if max(ends) > STANDS_OUT_MM and right > left:
         person = sitting(1, who.masses_kg, who.use)
         results.append(check_overhang(right - left, max(ends), heavy, person.force_n))
-    if backs and any(b.shares for b in backs):
+    if ADULT[0] <= height <= ADULT[1] and any(b.shares for b in backs):
         top = assembly.bounds()[1][2]
         junction = rear - max(min(b.low[1] for b in backs), *(s.high[1] for s in seats))
         load, push = rear_points(height, junction, max(top, height))

@@ -9,6 +9,7 @@ from scantling.findings import Finding, Severity
 from scantling.measure import Tape
 
 from .building import Built
+from .check_row import CheckRow, nearest_its_limit
 
 if TYPE_CHECKING:
     from .projects import Project
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 MOST_LINES = 7
 
 
-def piece_summary(built: Built, findings: Sequence[Finding], tape: Tape) -> list[str]:
+def piece_summary(built: Built, findings: Sequence[Finding], tape: Tape, rows: Sequence[CheckRow] = ()) -> list[str]:
     """Return the summary of one piece."""
     low, high = built.assembly.bounds()
     size = " × ".join(tape.show(b - a) for a, b in zip(low, high, strict=True))
@@ -26,6 +27,7 @@ def piece_summary(built: Built, findings: Sequence[Finding], tape: Tape) -> list
         f"{built.module.title}: {size} (wide × deep × high), {mass:.1f} kg without cushions.",
         verdict(findings),
         f"{len(assembly.parts)} parts, {len(assembly.fasteners)} screws, {len(assembly.joints)} joints.",
+        *nearest_its_limit(rows),
         *first_to_fix(findings, 2),
         *assumptions(findings),
     ][:MOST_LINES]
