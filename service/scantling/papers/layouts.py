@@ -104,8 +104,8 @@ def layout_drawing(
     foot = len(legend) * BODY_MM * 1.4 + 9.0
     paper = _paper(layout, width, head, height - head - foot)
     bottom = paper.y + paper.width * paper.scale_y
-    shapes: list[Shape] = [*heading, *_stock(layout, paper)]
     rings, taken = _cuts(layout, paper)
+    shapes: list[Shape] = [*heading, *_stock(layout, paper, tape, taken)]
     for placed in layout["placements"]:
         shapes += _part(placed, paper, known, tape, taken)
     shapes += [*rings, *_below(layout, paper, bottom + EDGE_MM + 2.5)]
@@ -166,7 +166,7 @@ def _size(offcut: Mapping[str, Any], layout: Mapping[str, Any], tape: Tape) -> s
     return f"{text} × {tape.show(offcut['width_mm'])}" if layout.get("width_mm") else text
 
 
-def _stock(layout: Mapping[str, Any], paper: _Paper) -> list[Shape]:
+def _stock(layout: Mapping[str, Any], paper: _Paper, tape: Tape, taken: Sequence[Box]) -> list[Shape]:
     """Draw the stock hatched as waste, and over it the offcuts worth keeping."""
     x, y, w, h = paper.box(0.0, 0.0, paper.length, paper.width)
     shapes: list[Shape] = [rectangle(x, y, w, h, "heavy", "white"), Segments(hatched(x, y, w, h), "hatch")]
@@ -175,7 +175,8 @@ def _stock(layout: Mapping[str, Any], paper: _Paper) -> list[Shape]:
             offcut["x_mm"], offcut.get("y_mm", 0.0), offcut["length_mm"], offcut.get("width_mm") or paper.width
         )
         shapes.append(rectangle(*bx, "kept", "white"))
-        shapes += _lettered(bx, ["keep"], 3.0, 2.0, [])
+        words = f"keep {_size(offcut, layout, tape)}"
+        shapes += _lettered(bx, [words], 3.0, 2.2, taken) or _lettered(bx, ["keep"], 3.0, 2.2, taken)
     return shapes
 
 
