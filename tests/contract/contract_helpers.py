@@ -32,6 +32,10 @@ class FakeSeam:
     async def stop(self) -> None:
         """Stop nothing."""
 
+    async def run(self, operation: str, request: dict[str, Any], progress=None) -> dict[str, Any]:
+        """Answer as `run_json`, read."""
+        return json.loads(await self.run_json(operation, request, progress))
+
     async def run_json(self, operation: str, request: dict[str, Any], progress=None) -> bytes:
         """Answer with the test's function, which may be a coroutine function."""
         self.asked.append((operation, request))

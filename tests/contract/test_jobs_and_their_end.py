@@ -12,8 +12,9 @@ import time
 
 import pytest
 
-from contract.contract_helpers import FakeSeam
+from contract.contract_helpers import FakeSeam, client_for
 from scantling.api import Settings, create_app
+from scantling.api.app import PluginsFailedError
 
 BODY = json.dumps({"parts": [{"id": "a", "length": 300}], "stock": [{"id": "s", "length": 2440}]}).encode()
 
@@ -106,6 +107,19 @@ def test_a_job_whose_client_stays_is_answered():
     sent, calls = asyncio.run(stay())
     assert sent[0]["status"] == 200
     assert not calls._running
+
+
+@pytest.mark.parametrize("strict", [True, False])
+def test_a_plugin_that_fails_stops_a_strict_service_only(strict):
+    failed = {"name": "oddments", "status": "failed", "reason": "it speaks another interface"}
+    seam = FakeSeam(plugins=lambda request: {"interface": 1, "plugins": [failed]})
+    client = client_for(seam, plugins_strict=strict)
+    if strict:
+        with pytest.raises(PluginsFailedError, match="oddments"), client:
+            pass
+    else:
+        with client:
+            assert client.get("/v1/plugins").json()["plugins"] == [failed]
 
 
 @pytest.fixture(scope="module")

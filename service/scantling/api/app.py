@@ -92,6 +92,8 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
         LOG.warning("%s is no setting and has no effect", name)
     seam = app.state.calls.seam
     await seam.start(warm=("modules",))
+    if app.state.settings.plugins_strict:
+        await _refuse_failed_plugins(seam)
     gc.collect()
     gc.freeze()  # what is loaded now stays; the collector need not look at it with every request
     try:
@@ -99,6 +101,18 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     finally:
         gc.unfreeze()
         await seam.stop()
+
+
+class PluginsFailedError(RuntimeError):
+    """A plugin failed to load, and the settings want all of them."""
+
+
+async def _refuse_failed_plugins(seam: Seam) -> None:
+    plugins = (await seam.run("plugins", {}))["plugins"]
+    failed = [f"{one['name']}: {one['reason']}" for one in plugins if one["status"] == "failed"]
+    if failed:
+        await seam.stop()
+        raise PluginsFailedError("; ".join(failed))
 
 
 def _document(app: FastAPI, build: Callable[[FastAPI], dict[str, Any]]) -> dict[str, Any]:
