@@ -39,6 +39,15 @@ class Checked:
     rows: tuple[CheckRow, ...] = ()
 
 
+def hung_by(built: Built) -> CheckRow | None:
+    """Return the row of a shelf that hangs by wall screws its author buys: it does not stand, and the wall decides."""
+    screws = next((h.what for h in built.assembly.hardware if "wall screw" in h.what.casefold()), None)
+    if built.module.family != "shelving" or screws is None:
+        return None
+    note = f"it hangs by {screws}: what the wall and its plugs hold is for their makers' figures"
+    return CheckRow("stands", "hung on the wall", note=note)
+
+
 def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
     """Run every check on a built piece for the people, the place and the shop it is for."""
     assembly = built.assembly
@@ -54,10 +63,11 @@ def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
     findings: list[Finding] = [*fit.findings, *held.findings]
     storage = built.module.family == "storage"
     box = box_of(structure)
+    hung = hung_by(built)
     for more, found in (
-        standing_checks(structure, seats, backs, who, storage=storage),
-        squareness_checks(structure),
-        sitting_checks(assembly, who),
+        ([hung], []) if hung else standing_checks(structure, seats, backs, who, storage=storage),
+        ([], []) if hung else squareness_checks(structure),
+        sitting_checks(assembly, seats, backs, who),
         weather_checks(structure, seats, who, box=() if box is None else (box.lid.id,)),
         hand_checks(assembly, who),
         place_checks(structure, who),

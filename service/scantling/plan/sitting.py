@@ -8,20 +8,35 @@ from scantling.mechanics.seating import Seat, SeatResult, check_knees, check_sea
 
 from .check_row import CheckRow
 from .circumstances import Circumstances
+from .surfaces import Surface
 
 SAT_AT = (650.0, 850.0)  # heights of tables one sits at, mm; practice
 FELT_MM = 10.0  # less than this short of room nobody feels; practice
 OPEN = 5000.0  # mm; a band that reaches further has no upper end
 
 
-def sitting_checks(assembly: Assembly, who: Circumstances) -> tuple[list[CheckRow], list[Finding]]:
-    """Check the sizes of a seat with cushions for sitting and leaning; one grouped finding a piece."""
-    seats = [c for c in assembly.cushions if c.kind == "seat"]
-    backs = [c for c in assembly.cushions if c.kind == "back"]
-    if not seats or not backs:
+def sitting_checks(
+    assembly: Assembly, seats: Sequence[Surface], backs: Sequence[Surface], who: Circumstances
+) -> tuple[list[CheckRow], list[Finding]]:
+    """Check the sizes of a seat with a back for sitting and leaning; one grouped finding a piece."""
+    cushions = [c for c in assembly.cushions if c.kind == "seat"]
+    behind = [c for c in assembly.cushions if c.kind == "back"]
+    if cushions and behind:
+        seat = seat_of(assembly, cushions, behind)
+    elif seats and backs and not assembly.cushions:
+        seat = hard_seat_of(seats, backs)
+    else:
         return [], []
-    result = check_seat(seat_of(assembly, seats, backs), who.household)
+    result = check_seat(seat, who.household)
     return _rows(result), list(result.findings())
+
+
+def hard_seat_of(seats: Sequence[Surface], backs: Sequence[Surface]) -> Seat:
+    """Return a seat of bare wood with a back as the people checks see it: a dining seat."""
+    first = seats[0]
+    depth = min(b.low[1] for b in backs) - first.low[1]
+    width = sum(s.width for s in seats)
+    return Seat("dining", first.high[2], max(depth, 1.0), width, sum(s.people for s in seats))
 
 
 def table_checks(assembly: Assembly) -> tuple[list[CheckRow], list[Finding]]:
@@ -46,6 +61,8 @@ def table_checks(assembly: Assembly) -> tuple[list[CheckRow], list[Finding]]:
 def seat_of(assembly: Assembly, seats: Sequence[Cushion], backs: Sequence[Cushion]) -> Seat:
     """Return the seat as the people checks see it, from its cushions."""
     first, back = seats[0], backs[0]
+    arms = [assembly.parts[id] for load in assembly.loads if load.kind == "arm" for id in load.parts]
+    loaded = first.origin[2] + first.loaded
     return Seat(
         kind="lounge",
         hard_height_mm=first.origin[2],
@@ -55,6 +72,8 @@ def seat_of(assembly: Assembly, seats: Sequence[Cushion], backs: Sequence[Cushio
         cushion_mm=first.thickness,
         sink=1 - first.loaded / first.thickness,
         back_cushion_mm=back.depth,
+        arm_mm=max(p.z1 for p in arms) - loaded if arms else None,
+        between_arms=len(arms) > 1,
     )
 
 
