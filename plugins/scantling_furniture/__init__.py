@@ -5,6 +5,7 @@ from typing import Any
 
 from scantling.kit import INTERFACE, Module, hook
 
+from .bed import Bed
 from .bench import PlainBench
 from .cabinet import Cabinet
 from .chair import Chair
@@ -22,6 +23,7 @@ from .wall_shelf import WallShelf
 from .work_tables import Desk, WorkTable
 
 MODULES: tuple[type[Module[Any]], ...] = (
+    Bed,
     Bookcase,
     Cabinet,
     Chair,

@@ -1,11 +1,13 @@
 """A plain bench: a seat on two standing ends, webs between them that keep it from racking and sagging."""
 
 from dataclasses import dataclass
+from math import sqrt
 
 from scantling.kit import Assembly, AssemblyError, Build, Module, Parameters, Role, count, length, snap
 
 FEET = 70.0  # width of each foot left by the cut-out in an end
 CUT_OUT = 25.0  # four feet stand on uneven ground where a whole edge rocks
+STIFF = {1: 4.6, 2: 4.0}  # web over √length in 18 mm plywood: one person of 110 kg in the middle, EN 1995-1-1
 WEB_IN = 35.0  # webs stand back from the seat's edges, out of the way of heels
 
 
@@ -16,7 +18,7 @@ class PlainBenchParameters(Parameters):
     width: float = length(1200, least=400, most=2000, says="Length of the seat.")
     depth: float = length(350, least=250, most=500, says="Depth of the seat.")
     height: float = length(440, least=250, most=520, says="Height of the seat.")
-    web: float = length(140, least=90, most=250, says="Height of the webs under the seat.")
+    web: float = length(140, least=120, most=250, says="Height of the webs at least; long benches get higher ones.")
     webs: int = count(2, least=1, most=2, says="Webs under the seat: two carry its edges, one its middle.")
 
 
@@ -40,8 +42,11 @@ class PlainBench(Module[PlainBenchParameters]):
         """Return the bench."""
         p, t, piece = build.parameters, build.thickness("board"), self.start(build)
         tall = snap(p.height - t)
-        if tall < p.web + CUT_OUT + 60:
-            raise AssemblyError(f"webs of {p.web:.0f} mm leave no room for feet under a seat at {p.height:.0f} mm")
+        high = snap(max(p.web, STIFF[p.webs] * sqrt(p.width * 18.0 / t)))
+        if tall < high + CUT_OUT + 60:
+            raise AssemblyError(
+                f"webs of {high:.0f} mm leave no room for feet under a seat at {p.height:.0f} mm; make it higher or shorter"
+            )
         ends = []
         for x, place in (("left", {"x0": 0.0}), ("right", {"x1": p.width})):
             end = piece.part(f"end {x}", tall, p.depth, "board", name="end", shows="both", seal=("start",))
@@ -53,14 +58,15 @@ class PlainBench(Module[PlainBenchParameters]):
         places = [("web", {"yc": p.depth / 2})] if p.webs == 1 else [("web front", {"y0": WEB_IN})]
         places += [("web back", {"y1": p.depth - WEB_IN})] if p.webs == 2 else []
         for id, across in places:
-            web = piece.part(id, p.width - 2 * t, p.web, "board", name="web", closing=True).ease("near/face")
+            web = piece.part(id, p.width - 2 * t, high, "board", name="web", closing=True).ease("near/face")
             web.lay("x", "z").put(x0=t, z1=tall, **across)
             for end in ends:
-                piece.screws(end, web, n=3 if p.web >= 120 else 2, inset=20, role="holds", glued=True)
+                piece.screws(end, web, n=3, inset=20, role="holds", glued=True)
             piece.screws(seat, web, pitch=250, inset=70, length=50.8, role="holds")
         for end in ends:
             piece.screws(seat, end, n=2 if p.depth < 400 else 4, inset=75, length=50.8, role="holds")  # none at a web
         piece.carries(seat, kind="sitter")
+        piece.carries(seat, kind="sitter", amount=max(1.0, p.width // 600))
         piece.size(p.width, p.depth, p.height)
         web_id = places[0][0]
         piece.chain("width", p.width, [("end left", t), (web_id, p.width - 2 * t), ("end right", t)], web_id)
