@@ -4,16 +4,16 @@ x runs along the stock's length to the right; the near edge lies at the bottom, 
 with its good face down is drawn mirrored, as it is seen.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from itertools import chain
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from scantling.drawing.hatch import hatched
 from scantling.drawing.lettering import shortened, text_width, wrapped
-from scantling.drawing.shapes import Box, Circle, Drawing, Path, Segment, Segments, Shape, Text, rectangle
+from scantling.drawing.shapes import Box, Circle, Drawing, Path, Segments, Shape, Text, rectangle
 from scantling.drawing.svg import to_svg
 from scantling.measure import Tape
+
+from .cut_rings import OnPaper, meet, ringed_cuts
 
 WIDTH_MM, HEIGHT_MM = 180.0, 150.0  # of the paper a layout may take
 BOARD_STRIP_MM = 13.0  # a board is drawn as a strip of this height
@@ -25,8 +25,6 @@ LEAST_ID_MM = 2.6
 MARK_MM = 4.6
 LEAST_MARK_MM = 2.2
 SHIFTS = (0.0, *(way * k / 40 for k in range(1, 19) for way in (1, -1)))  # shares of a part, for its words
-RING_MM = 2.3
-RING_TEXT_MM = 2.7
 
 
 def layout_svgs(nesting: Mapping[str, Any], tape: Tape) -> dict[str, str]:
@@ -66,24 +64,6 @@ def bound_text(nesting: Mapping[str, Any]) -> str:
     return f"within {100 * nesting.get('gap', 0.0):.1f} % of the least stock that is possible"
 
 
-@dataclass(frozen=True, slots=True)
-class _Paper:
-    """Where the stock lies on the paper, and which way up."""
-
-    x: float
-    y: float
-    scale_x: float
-    scale_y: float
-    length: float
-    width: float
-    mirrored: bool
-
-    def box(self, x: float, y: float, along_x: float, along_y: float) -> tuple[float, float, float, float]:
-        """Return a rectangle of the stock as x, y, width, height on the paper."""
-        top = y if self.mirrored else self.width - y - along_y
-        return (self.x + x * self.scale_x, self.y + top * self.scale_y, along_x * self.scale_x, along_y * self.scale_y)
-
-
 def layout_drawing(
     layout: Mapping[str, Any],
     number: int,
@@ -104,7 +84,7 @@ def layout_drawing(
     foot = len(legend) * BODY_MM * 1.4 + 9.0
     paper = _paper(layout, width, head, height - head - foot)
     bottom = paper.y + paper.width * paper.scale_y
-    rings, taken = _cuts(layout, paper)
+    rings, taken = ringed_cuts(layout, paper)
     shapes: list[Shape] = [*heading, *_stock(layout, paper, tape, taken)]
     for placed in layout["placements"]:
         shapes += _part(placed, paper, known, tape, taken)
@@ -117,13 +97,13 @@ def layout_drawing(
     return Drawing(width, y, title, tuple(shapes))
 
 
-def _paper(layout: Mapping[str, Any], width: float, head: float, room: float) -> _Paper:
+def _paper(layout: Mapping[str, Any], width: float, head: float, room: float) -> OnPaper:
     length, across = layout["length_mm"], layout.get("width_mm")
     top = head + EDGE_MM
     if not across:
-        return _Paper(EDGE_MM, top, (width - 2 * EDGE_MM) / length, BOARD_STRIP_MM, length, 1.0, False)
+        return OnPaper(EDGE_MM, top, (width - 2 * EDGE_MM) / length, BOARD_STRIP_MM, length, 1.0, False)
     scale = min((width - 2 * EDGE_MM) / length, max(30.0, room - 2 * EDGE_MM) / across)
-    return _Paper((width - length * scale) / 2, top, scale, scale, length, across, bool(layout.get("mirrored")))
+    return OnPaper((width - length * scale) / 2, top, scale, scale, length, across, bool(layout.get("mirrored")))
 
 
 def _heading(layout: Mapping[str, Any], number: int, of: int, tape: Tape, bound: str, width: float) -> list[Text]:
@@ -166,7 +146,7 @@ def _size(offcut: Mapping[str, Any], layout: Mapping[str, Any], tape: Tape) -> s
     return f"{text} × {tape.show(offcut['width_mm'])}" if layout.get("width_mm") else text
 
 
-def _stock(layout: Mapping[str, Any], paper: _Paper, tape: Tape, taken: Sequence[Box]) -> list[Shape]:
+def _stock(layout: Mapping[str, Any], paper: OnPaper, tape: Tape, taken: Sequence[Box]) -> list[Shape]:
     """Draw the stock hatched as waste, and over it the offcuts worth keeping."""
     x, y, w, h = paper.box(0.0, 0.0, paper.length, paper.width)
     shapes: list[Shape] = [rectangle(x, y, w, h, "heavy", "white"), Segments(hatched(x, y, w, h), "hatch")]
@@ -181,7 +161,7 @@ def _stock(layout: Mapping[str, Any], paper: _Paper, tape: Tape, taken: Sequence
 
 
 def _part(
-    placed: Mapping[str, Any], paper: _Paper, marks: Mapping[str, str], tape: Tape, taken: list[Box]
+    placed: Mapping[str, Any], paper: OnPaper, marks: Mapping[str, str], tape: Tape, taken: list[Box]
 ) -> list[Shape]:
     long, wide = placed["length_mm"], placed.get("width_mm") or paper.width
     w, h = (wide, long) if placed.get("turned") else (long, wide)
@@ -230,91 +210,17 @@ def _lettered(
             ]  # fmt: skip
             boxes = [t.box() for t in texts]
             inside = all(b[0] >= x and b[1] >= y and b[2] <= x + w and b[3] <= y + h for b in boxes)
-            if inside and not any(_meet(b, other) for b in boxes for other in taken):
+            if inside and not any(meet(b, other) for b in boxes for other in taken):
                 return list(texts)
     if size > least + 0.3:
         return _lettered(box, lines, max(least, size * 0.85), least, taken)
     return []
 
 
-def _meet(a: Box, b: Box) -> bool:
-    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
-
-
-def _cuts(layout: Mapping[str, Any], paper: _Paper) -> tuple[list[Shape], list[Box]]:
-    """Return the lines of the cuts with their ringed numbers, and the boxes of the rings."""
-    shapes: list[Shape] = []
-    taken: list[Box] = []
-    rings: list[Shape] = []
-    for cut in layout["cuts"]:
-        held = cut["held"]
-        middle = cut["at_mm"] + cut["kerf_mm"] / 2
-        if cut["axis"] == "x":
-            x, y, _, h = paper.box(middle, held["y_mm"], 0.0, held["along_y_mm"] or paper.width)
-            line = (x, y + h, x, y)
-            outside = (x, y + h + RING_MM + 0.6) if y + h > _bottom(paper) - 0.1 else None
-            outside = outside or ((x, y - RING_MM - 0.6) if y < paper.y + 0.1 else None)
-        else:
-            x, y, w, _ = paper.box(held["x_mm"], middle, held["along_x_mm"], 0.0)
-            line = (x, y, x + w, y)
-            outside = (x - RING_MM - 0.6, y) if x < paper.x + 0.1 else None
-            right = paper.x + paper.length * paper.scale_x
-            outside = outside or ((x + w + RING_MM + 0.6, y) if x + w > right - 0.1 else None)
-        shapes.append(Segments((line,), "cut"))
-        at = _free(line, outside, taken, paper)
-        if _away(at, line) > 1.5 * RING_MM and at != outside:
-            rings.append(Path((at, ((line[0] + line[2]) / 2, (line[1] + line[3]) / 2)), "leader"))
-        taken.append((at[0] - RING_MM, at[1] - RING_MM, at[0] + RING_MM, at[1] + RING_MM))
-        rings += [Circle(at[0], at[1], RING_MM, "thin", "white")]
-        rings += [Text(at[0], at[1], str(cut["number"]), RING_TEXT_MM, "middle", bold=True)]
-    return shapes + rings, taken
-
-
-def _bottom(paper: _Paper) -> float:
-    return paper.y + paper.width * paper.scale_y
-
-
-def _free(
-    line: Segment, outside: tuple[float, float] | None, taken: Sequence[Box], paper: _Paper
-) -> tuple[float, float]:
-    """Return where a cut's ring stands clear of the others: outside the stock where the cut begins at its edge, else
-    on its line, else as near to the line as there is room.
-    """
-    x0, y0, x1, y1 = line
-    length = max(abs(x1 - x0), abs(y1 - y0), 1e-6)
-    first = min(0.5, (RING_MM + 0.4) / length)
-    shares = [first + (1 - 2 * first) * k / 24 for k in range(25)]
-    spots = [(x0 + (x1 - x0) * s, y0 + (y1 - y0) * s) for s in shares]
-    spots += [(x + dx, y + dy) for x, y in spots for dx, dy in ((0.0, 2.0), (0.0, -2.0), (2.0, 0.0), (-2.0, 0.0))]
-    middle = ((x0 + x1) / 2, (y0 + y1) / 2)
-    for spot in chain([outside] if outside else [], spots, _rings_round(middle, paper)):
-        box = (spot[0] - RING_MM, spot[1] - RING_MM, spot[0] + RING_MM, spot[1] + RING_MM)
-        if not any(_meet(box, other) for other in taken):
-            return spot
-    return middle
-
-
-def _rings_round(middle: tuple[float, float], paper: _Paper) -> Iterator[tuple[float, float]]:
-    """Yield places on the stock on a grid round a point, the nearest first."""
-    step = 2 * RING_MM + 0.2
-    grid = [(middle[0] + i * step, middle[1] + j * step) for i in range(-8, 9) for j in range(-8, 9)]
-    right, bottom = paper.x + paper.length * paper.scale_x, _bottom(paper)
-    on = [p for p in grid if paper.x + RING_MM < p[0] < right - RING_MM and paper.y + RING_MM < p[1] < bottom - RING_MM]
-    yield from sorted(on, key=lambda p: (round((p[0] - middle[0]) ** 2 + (p[1] - middle[1]) ** 2, 6), p))
-
-
-def _away(at: tuple[float, float], line: Segment) -> float:
-    """Return how far a point lies from a level or upright line."""
-    x0, y0, x1, y1 = line
-    dx = max(min(x0, x1) - at[0], 0.0, at[0] - max(x0, x1))
-    dy = max(min(y0, y1) - at[1], 0.0, at[1] - max(y0, y1))
-    return max(dx, dy)
-
-
-def _below(layout: Mapping[str, Any], paper: _Paper, y: float) -> list[Shape]:
+def _below(layout: Mapping[str, Any], paper: OnPaper, y: float) -> list[Shape]:
     """Draw the grain arrow and say where places are counted from."""
     x, left = paper.x, paper.x + 14.0
-    corner = (paper.x, paper.y if paper.mirrored else _bottom(paper))
+    corner = (paper.x, paper.y if paper.mirrored else paper.bottom)
     where = "far" if paper.mirrored else "near"
     arrow = ((left, y), (left + 22, y))
     heads = tuple(
