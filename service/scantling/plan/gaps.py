@@ -7,7 +7,7 @@ from itertools import pairwise
 from scantling.board import Assembly, Part
 from scantling.board.vector import dot
 
-WIDEST_MM = 400.0  # boards further apart are not a row of boards
+WIDEST_MM = 230.0  # boards further apart are not a row of boards: 9 in, the widest opening that holds a head
 
 
 @dataclass(frozen=True, slots=True)
