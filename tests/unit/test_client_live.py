@@ -57,12 +57,22 @@ def test_pint_lengths_arrive_exactly(shop):
 def test_every_computation_and_its_table(shop):
     assert shop.parts("leaning-seat")["parts"]
     assert shop.parts_csv("leaning-seat", table="fasteners").startswith("id,kind,gauge")
+    proofs = shop.prove("storage-footstool")
+    assert proofs["module"] == "storage-footstool"
+    assert shop.prove_csv("storage-footstool").count("\n") >= 1
     assert shop.nest(first(NESTINGS))["layouts"]
     assert shop.nest_csv(first(NESTINGS)).startswith("layout,")
     assert shop.check_fasteners(first(FASTENERS))["joints"]
     assert shop.check_fasteners_csv(first(FASTENERS)).count("\n") >= 2
     assert shop.cost(first(COSTINGS))["lines"]
     assert shop.cost_csv(first(COSTINGS)).count("\n") >= 5
+
+
+def test_what_parts_answers_is_what_a_dry_fit_reads(shop):
+    assembly = shop.parts("storage-footstool")["assembly"]
+    answer = shop.dry_fit({"assembly": assembly})
+    assert [f["message"] for f in answer["findings"] if f["severity"] == "error"] == []
+    assert shop.dry_fit_csv({"assembly": assembly}).startswith("severity,")
 
 
 def test_the_catalogues(shop):

@@ -190,6 +190,8 @@ def test_every_address_named_is_one_of_the_service(address):
     named = set(re.findall(r"`(?:GET |POST )?(/(?:v1|livez|readyz|docs)[\w/{}-]*)`", README))
     assert len(named) > 10
     assert {name for name in named if name not in paths} == set()
+    computations = {path for path, item in document["paths"].items() if "post" in item}
+    assert computations <= named, "put the new computation into the README's table"
     for method, path in re.findall(r"`(GET|POST) (/v1[\w/{}-]*)`", README):
         assert method.lower() in document["paths"][path], f"{method} {path}"
 

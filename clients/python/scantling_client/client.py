@@ -92,6 +92,22 @@ class Client:
         """Return a table of one piece as CSV: the cut list unless `table` names another."""
         return self._csv(f"/v1/modules/{_step(module)}/parts", request or {}, table)
 
+    def prove(self, module: str, request: models.ProofsRequest | Json | None = None) -> models.ProofsAnswer:
+        """Return what opens, closes or fails over the thicknesses on sale, a saw's errors and a year's moisture."""
+        return cast(models.ProofsAnswer, self._post(f"/v1/modules/{_step(module)}/proofs", request or {}))
+
+    def prove_csv(self, module: str, request: models.ProofsRequest | Json | None = None) -> str:
+        """Return the same as CSV."""
+        return self._csv(f"/v1/modules/{_step(module)}/proofs", request or {})
+
+    def dry_fit(self, request: models.DryFitRequest | Json) -> models.DryFitAnswer:
+        """Return what is found when an assembly is put together by computation; it takes what `parts` answers."""
+        return cast(models.DryFitAnswer, self._post("/v1/dry-fits", request))
+
+    def dry_fit_csv(self, request: models.DryFitRequest | Json) -> str:
+        """Return the findings of a dry fit as CSV."""
+        return self._csv("/v1/dry-fits", request)
+
     def nest(self, request: models.NestingRequest | Json) -> models.NestingAnswer:
         """Return layouts of parts on sheets and boards."""
         return cast(models.NestingAnswer, self._post("/v1/nestings", request))
@@ -184,7 +200,7 @@ class Client:
     def _post(self, path: str, body: Json) -> Any:  # noqa: ANN401 - JSON
         return self._send("POST", path, json=plain_quantities(body)).json()
 
-    def _csv(self, path: str, body: Json, table: str | None) -> str:
+    def _csv(self, path: str, body: Json, table: str | None = None) -> str:
         params = {"table": table} if table else None
         headers = {"Accept": "text/csv"}
         return self._send("POST", path, json=plain_quantities(body), params=params, headers=headers).text
