@@ -17,7 +17,7 @@ from .shortage import explain_missing
 
 ROUND = 8_000  # units of effort shared out in the first round; each round is half as large again
 _POLISH = 8  # one part in so many of the effort goes into what is left over
-_POLISH_MOST = 100_000
+_POLISH_MOST = 50_000
 _USABLE = 0.9  # of the time; the rest is for putting the answer together
 SLICE = 40_000  # at most so much between two looks at the clock
 
@@ -66,9 +66,10 @@ def _nest_once(job: Job, progress: Report | None, out_of_time: Callable[[], bool
     boards = _nest_boards(job, board_pieces, not sheet_pieces, out_of_time)
     spent = 0 if boards is None else boards.work
     materials = _materials(job, sheet_pieces)
-    timely = _search(materials, job.effort - spent - job.effort // _POLISH, progress, out_of_time)
+    kept_back = min(job.effort // _POLISH, _POLISH_MOST)
+    timely = _search(materials, job.effort - spent - kept_back, progress, out_of_time)
     if timely:
-        _polish(materials, job)
+        _polish(materials, job, kept_back)
     return _gather(job, boards, materials, timely)
 
 
@@ -147,12 +148,11 @@ def _search(materials: list[_Material], effort: int, progress: Report | None, ou
     return True
 
 
-def _polish(materials: list[_Material], job: Job) -> None:
-    """Spend a part of the effort on what is left over, shared alike; it is not taken from the search for the cost."""
+def _polish(materials: list[_Material], job: Job, units: int) -> None:
+    """Spend a part of the effort on what is left over, shared alike; the search for the cost has ended."""
     if materials:
-        units = min(job.effort // _POLISH, _POLISH_MOST) // len(materials)
         for material in materials:
-            material.search.polish(units, job.least_offcut)
+            material.search.polish(units // len(materials), job.least_offcut)
 
 
 def _gather(job: Job, boards: Nesting | None, materials: list[_Material], timely: bool) -> Nesting:

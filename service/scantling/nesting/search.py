@@ -15,8 +15,8 @@ from .sheet_trees import Tree, read_solution
 from .sheets import SheetProblem
 from .yardstick import pack
 
-FIRST_SLICE = 2_000  # units of effort: the first answer
-START_SLICE = 6_000  # units of effort for each further start
+FIRST_SLICE = 4_000  # units of effort before other starts are tried
+START_SLICE = 2_000  # units of effort for each further start
 YARDSTICK_UNITS = 60  # of effort for each piece the packing library places
 BULK = 400  # above so many pieces whole sheets are searched instead of all pieces at once
 _LARGEST = 2**52
@@ -182,8 +182,9 @@ class SheetSearch(SearchState):
         """Spend up to `units` more of effort (a step is never cut in two, so the last one may run over)."""
         goal = self.work + units
         while self._main is not None and self.work < goal and not self.proven:
-            if not self._main.work:
-                self._run(self._main, min(goal - self.work, FIRST_SLICE))
+            first = FIRST_SLICE - self._main.work // RAW_STEPS
+            if first > 0:
+                self._run(self._main, min(goal - self.work, first))
             elif self._started < len(self._starts):
                 self._try_start(self._starts[self._started])
             elif not self._measured:
