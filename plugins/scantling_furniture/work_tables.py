@@ -51,7 +51,6 @@ class WorkTable(Module[WorkTableParameters]):
         upper.ease("near/face", "far/face").put(x0=0, y0=0, z0=lower.z1)
         for off in (-1, 1):
             piece.screws(upper, lower, pitch=400, inset=130, off=off * (p.depth / 2 - 110), role="clamps")
-        piece.carries(upper, kind="mass", amount=100.0)
         rails = frame.ring("rail", SHELF_UP)
         shelf = piece.part("shelf", frame.width - 2 * frame.leg_t, frame.depth - 2 * frame.leg_t, "sheet")
         shelf.ease("near/face").lay("x", "y").put(x0=frame.leg_t, y0=frame.leg_t, z0=SHELF_UP)
