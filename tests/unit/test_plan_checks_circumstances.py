@@ -220,3 +220,11 @@ def test_cautions_apply_only_where_they_do():
     assert "Oily rags can catch fire" not in said
     oiled = projects({**STOOL, "finish": {"kind": "oil"}}, modules=MODULES)
     assert any(c.startswith("Oily rags can catch fire") for c in oiled["cautions"])
+
+
+def test_a_hinged_lid_is_told_what_its_support_must_hold():
+    found = shipped("chest-with-lid", replace(HOME, children=True))
+    lid = next(p for p in build("chest-with-lid").parts.values() if p.id == "lid")
+    # moments about the hinge: half the depth times the weight; hunker.com's shop rule says the same
+    assert row(found, "lid").demand == pytest.approx(lid.mass_kg() * 9.80665 * min(lid.length, lid.width) / 2000, rel=0.2)
+    assert "lid-can-drop" not in codes(found)  # a support is bought for it

@@ -71,12 +71,13 @@ def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
         weather_checks(structure, seats, who, box=() if box is None else (box.lid.id,)),
         hand_checks(assembly, who),
         place_checks(structure, who),
+        box_checks(assembly, box, who),
         table_checks(assembly) if built.module.family == "tables" else ([], []),
     ):
         rows += more
         findings += found
     covered = tuple({assembly.parts[id].name for s in (*seats, *backs) if s.cushioned for id, _ in s.shares})
-    findings += [*opening_checks(assembly, who, covered), *box_checks(assembly, box, who)]
+    findings += opening_checks(assembly, who, covered)
     said = {f.code for f in assembly.findings}
     findings = [f for f in findings if f.code not in said or f.code not in SAID_BY_MODULES]
     return Checked(tuple(findings), held.fastening, steps, tuple(worst_of_each(rows)))

@@ -5,14 +5,16 @@ from dataclasses import dataclass
 from scantling.board import Assembly, Hole, JointKind, Part, ray_through
 from scantling.board.vector import Vector
 from scantling.findings import Finding
-from scantling.mechanics.children import Chest, Opening, check_chest, check_opening
+from scantling.mechanics.children import Chest, Opening, check_chest, check_opening, lid_torque
 
+from .check_row import CheckRow
 from .circumstances import Circumstances
 from .gaps import gaps_of
 from .structure import Structure
 
 LID_COVERS = 0.6  # share of the footprint a part must lie over to be a lid; practice
 VENT_MM2 = 650.0
+LID_SUPPORTS = ("lid support", "lid stay", "lid hinge")
 SIDES: tuple[Vector, ...] = ((1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (0.0, 0.0, -1.0))
 
 
@@ -23,6 +25,11 @@ class Box:
     lid: Part
     hinged: bool
     inside: tuple[float, float, float]
+
+    @property
+    def lid_depth(self) -> float:
+        """Return the lid's depth from its hinge, mm."""
+        return min(self.lid.length, self.lid.width)
 
 
 def box_of(structure: Structure) -> Box | None:
@@ -82,20 +89,37 @@ def opening_checks(assembly: Assembly, who: Circumstances, names: tuple[str, ...
     return found
 
 
-def box_checks(assembly: Assembly, box: Box | None, who: Circumstances) -> list[Finding]:
-    """Check a box a child could climb into, where children are about: air and a lid that drops."""
-    if box is None or not who.children:
-        return []
+def box_checks(assembly: Assembly, box: Box | None, who: Circumstances) -> tuple[list[CheckRow], list[Finding]]:
+    """Check a box with a lid: what its hinged lid pulls with, and, where children are about, air and a lid that drops.
+
+    A lid support that is bought is taken to be rated for the torque the row names.
+    """
+    if box is None:
+        return [], []
+    supports = [h.what for h in assembly.hardware if any(word in h.what.casefold() for word in LID_SUPPORTS)]
+    rows = [_lid_row(box, supports)] if box.hinged else []
+    if not who.children:
+        return rows, []
     vents = _vents(assembly)
+    unheld = box.hinged and not supports
     chest = Chest(
         *box.inside,
         vents_mm2=tuple(area for area, _ in vents),
         vents_apart_mm=_apart([place for area, place in vents if area >= VENT_MM2]),
-        lid_kg=box.lid.mass_kg() if box.hinged else None,
-        lid_depth_mm=min(box.lid.length, box.lid.width) if box.hinged else None,
+        lid_kg=box.lid.mass_kg() if unheld else None,
+        lid_depth_mm=box.lid_depth if unheld else None,
         parts=(box.lid.id,),
     )
-    return list(check_chest(chest).findings())
+    return rows, list(check_chest(chest).findings())
+
+
+def _lid_row(box: Box, supports: list[str]) -> CheckRow:
+    torque = lid_torque(box.lid.mass_kg(), box.lid_depth)
+    note = f"{supports[0]}: take one rated for it, both together" if supports else "no lid support is bought"
+    return CheckRow(
+        "lid", box.lid.name, (box.lid.id,), torque, unit="N m", load="the lid's own weight", duration="permanent",
+        basis="statics", code="moments about the hinge", governing="the lid lying shut", note=note,
+    )  # fmt: skip
 
 
 def _vents(assembly: Assembly) -> list[tuple[float, Vector]]:
