@@ -1,6 +1,6 @@
 """What drawings cost: best of several runs in ms, beside the bars set for them. Prints, asserts nothing in seconds.
 
-    python tests/bench/bench_drawing.py
+python tests/bench/bench_drawing.py
 """
 
 import sys
@@ -12,7 +12,6 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from demo_plan import DESCRIBES, demo_plan, demo_request
 from pieces import build
-
 from scantling.board import cut_list
 from scantling.drawing.assembling import step_pictures
 from scantling.drawing.dimension import Sizes
