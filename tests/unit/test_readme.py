@@ -69,7 +69,7 @@ def test_two_lines_set_up_run_the_job_and_pass_the_tests():
     install = tests.split("pip install ")[1].split(" && ")[0]
     (extra,) = re.findall(r"\.\[(\w+)\]", install)
     assert extra in PROJECT["optional-dependencies"]
-    assert tests.endswith(".venv/bin/python -m pytest")
+    assert tests.endswith(".venv/bin/python -m pytest -n 2 --dist loadfile")
     assert job.endswith(".venv/bin/scantling demo")
     assert "scantling" in PROJECT["scripts"]
     assert _parser().parse_args(["demo"]).out == Path("demo-plan")
