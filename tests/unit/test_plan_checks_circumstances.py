@@ -226,5 +226,16 @@ def test_a_hinged_lid_is_told_what_its_support_must_hold():
     found = shipped("chest-with-lid", replace(HOME, children=True))
     lid = next(p for p in build("chest-with-lid").parts.values() if p.id == "lid")
     # moments about the hinge: half the depth times the weight; hunker.com's shop rule says the same
-    assert row(found, "lid").demand == pytest.approx(lid.mass_kg() * 9.80665 * min(lid.length, lid.width) / 2000, rel=0.2)
+    assert row(found, "lid").demand == pytest.approx(
+        lid.mass_kg() * 9.80665 * min(lid.length, lid.width) / 2000, rel=0.2
+    )
     assert "lid-can-drop" not in codes(found)  # a support is bought for it
+
+
+def test_boards_bought_wet_are_said_to_shrink():
+    assert "wood-too-wet" not in codes(shipped("leaning-seat"))
+    found = shipped("leaning-seat", replace(HOME, moisture=19.0))
+    (finding,) = [f for f in found.findings if f.code == "wood-too-wet"]
+    # Wood Handbook, FPL-GTR-190, Eq 13-3 with Table 4-3: coast Douglas-fir, tangential 7.6 %; the post is 89 mm wide
+    use = sum(equilibrium_moisture(20.0, h) for h in (0.30, 0.60)) / 2
+    assert finding.value == pytest.approx(89 * (19 - use) / (30 * 100 / 7.6 - 30 + 19), rel=0.01)

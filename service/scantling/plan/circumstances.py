@@ -19,7 +19,8 @@ class Circumstances:
     """Who uses a piece, where it stands, and with what it is made. What is not known is None or empty.
 
     `use` is home or public, `exposure` dry, damp, sheltered or weather; `children` whether small children are about;
-    `tools` the kinds of the other tools, None where nobody listed them; `place` the sizes of the place in mm.
+    `tools` the kinds of the other tools, None where nobody listed them; `place` the sizes of the place in mm;
+    `moisture` that of the boards when they are cut, %.
     """
 
     household: tuple[Sitter, ...] = ()
@@ -32,6 +33,7 @@ class Circumstances:
     place: Mapping[str, float] = field(default_factory=dict)
     hands: int = 1
     finish: str | None = None
+    moisture: float | None = None
 
     @property
     def outdoor(self) -> bool:
@@ -71,6 +73,7 @@ def circumstances_of(request: Mapping[str, Any]) -> Circumstances:
         place={k: float(v) for k, v in place.items() if k not in ("exposure", "use") and v is not None},
         hands=request.get("hands", 1),
         finish=(request.get("finish") or {}).get("kind"),
+        moisture=request.get("moisture"),
     )
 
 

@@ -8,7 +8,7 @@ from scantling.board import Assembly, Hole, Part
 from scantling.board.vector import dot
 from scantling.findings import Finding, Severity
 from scantling.mechanics.exposure import Outdoors, check_exposure
-from scantling.mechanics.moisture import FixedWidth, check_gaps, check_width, equilibrium_moisture
+from scantling.mechanics.moisture import FixedWidth, check_gaps, check_wet_boards, check_width, equilibrium_moisture
 from scantling.mechanics.notice import notice
 from scantling.tables import UnknownMaterial
 
@@ -50,10 +50,10 @@ class Year:
     high: float
 
 
-def year_of(exposure: str) -> Year:
-    """Return the moisture content of wood through a year where a piece stands."""
+def year_of(exposure: str, measured: float | None = None) -> Year:
+    """Return the moisture content of wood through a year where a piece stands; `measured` is that when cut, %."""
     dry, damp, made = SEASONS[exposure]
-    return Year(made, equilibrium_moisture(*dry), equilibrium_moisture(*damp))
+    return Year(made if measured is None else measured, equilibrium_moisture(*dry), equilibrium_moisture(*damp))
 
 
 def weather_checks(
@@ -61,8 +61,9 @@ def weather_checks(
 ) -> tuple[list[CheckRow], list[Finding]]:
     """Check a piece against weather and seasons; `box` names the parts of a closed box, if it is one."""
     assembly = structure.assembly
-    year = year_of(who.exposure)
+    year = year_of(who.exposure, who.moisture)
     rows, findings = _movement(structure, year)
+    findings += _wet(assembly, year)
     more, found = _gaps(assembly, year)
     rows, findings = rows + more, findings + found
     if who.exposure != "dry":
@@ -164,6 +165,22 @@ def _movement(structure: Structure, year: Year) -> tuple[list[CheckRow], list[Fi
         findings += result.findings()
         rows.append(_row("moves", part.name, result.travel_mm, year, result.source, "held fast across its grain"))
     return rows, findings
+
+
+def _wet(assembly: Assembly, year: Year) -> list[Finding]:
+    """Say how far the widest board shrinks that is cut wetter than it will ever be again."""
+    boards = [p for p in assembly.parts.values() if p.material.stock_kind == "board"]
+    if year.made <= year.high or not boards:
+        return []
+    widest = max(boards, key=lambda p: p.width)
+    try:
+        return list(
+            check_wet_boards(
+                widest.material.material, widest.width, year.made, (year.low + year.high) / 2, parts=(widest.id,)
+            )
+        )
+    except UnknownMaterial:
+        return []
 
 
 def _row(check: str, name: str, value: float, year: Year, source: str, note: str) -> CheckRow:

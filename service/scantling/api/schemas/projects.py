@@ -23,7 +23,7 @@ from .common import (
 from .costings import LABOUR, MARK_UPS, PRICES, TAX, WASTES, CostingAnswer, Labour, MarkUp, Price, Tax, Waste
 from .fasteners import Gauge
 from .lengths import Broken, Checked, Length, LengthRule, Measured, Reading, repeated
-from .marks import COUNT, KG, MIN, unit
+from .marks import COUNT, KG, MIN, PERCENT, unit
 from .modules import PARAMETERS, ROLES, Roles
 from .nestings import NestingAnswer
 from .pieces import CutListRow, PartsAnswer
@@ -34,6 +34,7 @@ GlueKind = Literal["PVA", "cross-linking PVA", "polyurethane", "epoxy", "resorci
 FinishKind = Literal["semitransparent stain", "paint", "water repellent preservative", "varnish or polyurethane", "oil"]
 Minutes = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=10_000)]
 Kilograms = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=300)]
+Moisture = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=4, le=60)]
 Degrees = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=90)]
 Few = Annotated[int, Field(strict=True, ge=1, le=1000), Whole]
 BodySize = TypeAliasType("BodySize", Annotated[Reading, LengthRule(least=50, most=2000)])
@@ -154,6 +155,11 @@ class ProjectRequest(Checked, Measured):
     mark_ups: list[MarkUp] | None = MARK_UPS
     people: list[Person] | None = Field(None, description="Who will use it.", max_length=20)
     place: Place | None = Field(None, description="Where it stands.")
+    moisture: Moisture | None = Field(
+        None,
+        description="Moisture content of the boards when they are cut, where it was measured; wet ones shrink later.",
+        json_schema_extra=PERCENT,
+    )
     effort: Effort = EFFORT
     seed: Seed = SEED
 
