@@ -16,6 +16,9 @@ from .part import Part
 from .vector import Vector, along, cross, dot, norm, scale, sub, unit
 
 TOUCHING_MM = 0.05
+LEVEL = 1 - 1e-9
+ACROSS_MM = 5.0  # wood wanted on both sides of a row's line on every piece of a split patch: practice
+ALONG_MM = 10.0  # and before the end of such a piece along the line; shorter pieces than 3 of it take no screw
 INSET_MM = 45.0
 
 
@@ -45,13 +48,15 @@ def place_screws(
     side: str | None,
 ) -> list[Spot]:
     """Return the spots of a row of screws. Raises ValueError, in words, where they cannot be placed."""
-    patch = _touching(through[-1] if through else head, into, side)
+    level = _touching(through[-1] if through else head, into, side)
+    patch = level[0]
     for before, after in pairwise((head, *through)):
-        patch = _common(patch, _touching(before, after, None))
+        patch = _common(patch, _touching(before, after, None)[0])
     direction = patch.normal
     diameter = screw_gauge(gauge).diameter_mm
     spots = []
-    for point in _row(patch, n, pitch, inset, off, shift):
+    rest = [] if through else [p for p in level[1:] if _as_thick(head, p, patch)]
+    for point in _row(patch, rest, n, pitch, inset, off, shift):
         surface = _surface(head, point, direction)
         depth = _depth(into, point, direction)
         stack = dot(sub(point, surface), direction)
@@ -60,13 +65,25 @@ def place_screws(
     return spots
 
 
-def _touching(head: Part, into: Part, side: str | None) -> Patch:
+def _touching(head: Part, into: Part, side: str | None) -> list[Patch]:
+    """Return the patch where two parts touch; a dado or notch splits it, so all pieces in its plane, largest first."""
     touching = [p for p in patches(head, into) if p.least_gap <= TOUCHING_MM and (side is None or p.side_a == side)]
     if not touching:
         near = patches(head, into)
         gap = f"; the nearest faces are {near[0].least_gap:.2f} mm apart" if near else ""
         raise ValueError(f"the two parts do not touch{gap}")
-    return touching[0]
+    largest = touching[0]
+    height = dot(largest.corners[0], largest.normal)
+    return [
+        p for p in touching
+        if dot(p.normal, largest.normal) > LEVEL and abs(dot(p.corners[0], largest.normal) - height) <= TOUCHING_MM
+    ]  # fmt: skip
+
+
+def _as_thick(head: Part, piece: Patch, patch: Patch) -> bool:
+    """Whether a screw passes as much of the head part behind a piece of a patch: no head goes into a groove."""
+    deep = [norm(sub(p.centre, _surface(head, p.centre, p.normal))) for p in (piece, patch)]
+    return abs(deep[0] - deep[1]) <= TOUCHING_MM
 
 
 def _common(patch: Patch, above: Patch) -> Patch:
@@ -78,15 +95,27 @@ def _common(patch: Patch, above: Patch) -> Patch:
 
 
 def _row(
-    patch: Patch, n: int | None, pitch: float | None, inset: float | None, off: float, shift: float
+    patch: Patch,
+    rest: list[Patch],
+    n: int | None,
+    pitch: float | None,
+    inset: float | None,
+    off: float,
+    shift: float,
 ) -> list[Vector]:
-    """Return evenly spaced points on the centre line along the patch's longest edge."""
+    """Return evenly spaced points on the centre line along the patch's longest edge.
+
+    The row runs on over the other pieces of a split patch that the line crosses; a point that falls in the gap
+    between two pieces moves to the nearer one.
+    """
     ring = (*patch.corners, patch.corners[0])
     longest = max(pairwise(ring), key=lambda e: round(norm(sub(e[1], e[0])), 6))
     run = _forwards(unit(sub(longest[1], longest[0])))
     aside = _forwards(cross(patch.normal, run))
-    ts = [dot(c, run) for c in patch.corners]
     us = [dot(c, aside) for c in patch.corners]
+    middle_u = (max(us) + min(us)) / 2 + off
+    crossed = [patch, *(p for p in rest if _spans(p, run, aside, middle_u))]
+    ts = [dot(c, run) for p in crossed for c in p.corners]
     reach = max(ts) - min(ts)
     back = inset if inset is not None else min(INSET_MM, reach / 4)
     span = reach - 2 * back
@@ -94,13 +123,29 @@ def _row(
         raise ValueError(f"an inset of {back:.1f} mm at both ends leaves nothing of a patch {reach:.1f} mm long")
     if n is None:
         n = 1 if span == 0 else max(2, ceil(span / pitch - 1e-9) + 1) if pitch else 2
-    middle_t, middle_u = (max(ts) + min(ts)) / 2 + shift, (max(us) + min(us)) / 2 + off
+    middle_t = (max(ts) + min(ts)) / 2 + shift
     if not min(us) < middle_u < max(us):
         raise ValueError(f"{off:.1f} mm off the centre line lies outside a patch {max(us) - min(us):.1f} mm wide")
     level = dot(patch.corners[0], patch.normal)
     places = [middle_t] if n == 1 else [middle_t - span / 2 + span * i / (n - 1) for i in range(n)]
     origin = along(along((0.0, 0.0, 0.0), patch.normal, level), aside, middle_u)
+    if len(crossed) > 1:
+        places = [_onto(t, [[dot(c, run) for c in p.corners] for p in crossed]) for t in places]
     return [along(origin, run, t) for t in places]
+
+
+def _spans(patch: Patch, run: Vector, aside: Vector, at: float) -> bool:
+    us, ts = [dot(c, aside) for c in patch.corners], [dot(c, run) for c in patch.corners]
+    return min(us) + ACROSS_MM < at < max(us) - ACROSS_MM and max(ts) - min(ts) >= 3 * ALONG_MM
+
+
+def _onto(t: float, pieces: list[list[float]]) -> float:
+    """Return a place on the line moved, if it must be, to the nearest piece of a split patch, a little inside it."""
+    moved = []
+    for ts in pieces:
+        inside = min(ALONG_MM, (max(ts) - min(ts)) / 2)
+        moved.append(min(max(t, min(ts) + inside), max(ts) - inside))
+    return min(moved, key=lambda m: abs(m - t))
 
 
 def _forwards(direction: Vector) -> Vector:
