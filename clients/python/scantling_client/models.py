@@ -2651,6 +2651,9 @@ class ProjectRequest(TypedDict):
     modules: list[ProjectModule]
     """The furniture."""
 
+    moisture: NotRequired[float | None]
+    """Moisture content of the boards when they are cut, where it was measured; wet ones shrink later."""
+
     name: NotRequired[str | None]
     """What the set is called."""
 
