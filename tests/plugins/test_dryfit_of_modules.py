@@ -235,11 +235,15 @@ MISTAKES = [
 ]
 # what may follow from a mistake: a block in the middle of things is in everybody's way
 FOLLOWS = {
-    a_block_inside_a_part: {"screw-hits-part", "screw-unreachable", "near-miss", "screw-near-edge", "part-trapped"},
+    a_block_inside_a_part: {
+        "screw-hits-part", "screw-unreachable", "near-miss", "screw-near-edge", "part-trapped", "tips-easily",
+        "tips-over", "no-footing",
+    },
+    a_part_nobody_joined: {"tips-easily", "tips-over"},
     a_screw_far_too_long: {"screws-meet", "screw-near-edge", "screw-breaks-out"},
     a_screw_driven_twice: {"screw-near-edge"},
     a_step_forgotten: {"step-blocked"},
-}
+}  # fmt: skip
 
 
 def _change(piece, name, **members):
