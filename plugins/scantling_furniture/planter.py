@@ -70,17 +70,17 @@ class PlanterSquare(Module[PlanterSquareParameters]):
 class PlanterPolygonParameters(Parameters):
     """How many sides, how long, how high."""
 
-    sides: int = count(6, least=3, most=8, says="How many walls.")
-    side: float = length(280, least=200, most=400, says="Outside length of one wall.")
+    sides: int = count(6, least=4, most=8, says="How many walls.")
+    side: float = length(280, least=160, most=400, says="Outside length of one wall.")
     height: float = length(400, least=300, most=600, says="Height above the ground.")
 
 
 class PlanterPolygon(Module[PlanterPolygonParameters]):
-    """Three to eight walls of one length."""
+    """Four to eight walls of one length."""
 
     id = "planter-polygon"
     title = "Planter with many sides"
-    sentence = "A planter of waterproof plywood with three to eight equal walls and folded-mitre corners."
+    sentence = "A planter of waterproof plywood with four to eight equal walls and folded-mitre corners."
     family = "planters"
     when_not = WHEN_NOT
     parameters = PlanterPolygonParameters
@@ -141,8 +141,8 @@ class _Planter:
             )
         tall = self.height - RIM - self.floor - 5
         post = self.piece.part(f"post {i + 1}", tall, self.post_w, "post", name="corner post", shows="neither")
-        if abs(lean) > 1e-9:
-            post.saw("near", bevel=abs(lean), long_face="back" if lean > 0 else "face")
+        if lean > 0:
+            post.saw("near", bevel=lean, long_face="back")
         post.lay("z", "-x").put(y0=-wall.out + self.t, z0=self.floor + 5)
         post.shift((inside - post.pt("start", "near", "face")[0], 0.0, 0.0))
         self._placed(post, i)

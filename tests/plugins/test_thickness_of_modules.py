@@ -1,0 +1,23 @@
+"""Every shipped module goes together whatever the sheets and boards measure within what a shop may sell."""
+
+import pytest
+
+from pieces import MODULES, build
+from scantling.dryfit import verify
+from scantling.findings import Severity
+
+
+def thicknesses():
+    for id, module in sorted(MODULES.items()):
+        for label in ("least", "most"):
+            yield pytest.param(id, {n: getattr(r, label) for n, r in module.roles.items()}, id=f"{id} {label}")
+        for name, role in module.roles.items():
+            if len(module.roles) > 1:
+                yield pytest.param(id, {name: role.most}, id=f"{id} {name} thick")
+                yield pytest.param(id, {name: role.least}, id=f"{id} {name} thin")
+
+
+@pytest.mark.parametrize(("id", "thickness"), list(thicknesses()))
+def test_it_goes_together(id, thickness):
+    found = verify(build(id, **thickness)).findings
+    assert [f.message for f in found if f.severity is Severity.ERROR] == []
