@@ -76,7 +76,7 @@ def test_a_load_beyond_the_support_lifts_the_other_end_and_pulls_its_screws():
     a = plank(length=1600.0, between=600.0)
     flow = load_flow(ways(a), [("plank", 100.0, (700.0, 143.0, 438.0))])
     lift = 100 * (700 - 309) / 618
-    assert flow.pulling["plank", "left"] == pytest.approx(lift)
+    assert flow.lifting["plank", "left"] == pytest.approx(lift)
     assert flow.on_floor["left"] == pytest.approx(-lift)
 
 
@@ -230,3 +230,9 @@ def test_the_same_piece_gives_the_same_checks():
     first, second = (shipped("leaning-seat", Circumstances(exposure="weather")) for _ in range(2))
     assert [r.to_plain() for r in first.rows] == [r.to_plain() for r in second.rows]
     assert first.findings == second.findings
+
+
+def test_screws_that_lever_up_a_loose_foot_pull_no_harder_than_the_piece_weighs():
+    a = plank(length=1600.0, between=600.0)
+    found = row(checked(a, ONE), "screws", "plank to end")
+    assert found.demand == pytest.approx(a.mass_and_centre()[0] * G)

@@ -25,11 +25,13 @@ Pair = tuple[str, str]
 class Flow:
     """Where a load goes, N: on each joint (held, holder) sideways and pulling, on each part along it, on the floor.
 
+    `lifting` is a pull on a joint where a part is levered up off what it rests on, which stands loose on the floor.
     `bounds` are the joints whose load is a bound; `lost` the parts a load came to and nothing carries further.
     """
 
     sideways: dict[Pair, float] = field(default_factory=dict)
     pulling: dict[Pair, float] = field(default_factory=dict)
+    lifting: dict[Pair, float] = field(default_factory=dict)
     on_part: dict[str, list[tuple[float, float]]] = field(default_factory=dict)
     on_floor: dict[str, float] = field(default_factory=dict)
     bounds: set[Pair] = field(default_factory=set)
@@ -123,7 +125,7 @@ def _on_joint(structure: Structure, flow: Flow, pair: Pair, force: float, bound:
     rests = any(s.rests for s in structure.supports(pair[0]) if s.by == pair[1])
     if rests:
         if force < -NOTHING:
-            flow.pulling[pair] = flow.pulling.get(pair, 0.0) - force
+            flow.lifting[pair] = flow.lifting.get(pair, 0.0) - force
     elif looks > HUNG:
         flow.pulling[pair] = flow.pulling.get(pair, 0.0) + abs(force)
     else:

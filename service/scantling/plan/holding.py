@@ -7,7 +7,7 @@ from scantling.board import Assembly
 from scantling.dryfit.screws import ScrewFit
 from scantling.findings import Finding
 from scantling.mechanics.fastener_check import FastenerCheck
-from scantling.mechanics.loads import dropping, sitting
+from scantling.mechanics.loads import dropping, sitting, weight
 from scantling.mechanics.wood import Wood
 
 from .carried import arm_checks, leg_checks, mass_checks, rail_checks, shelf_checks
@@ -54,7 +54,8 @@ def holding_checks(
         arm_checks(ways, who),
     ):
         rows, findings = rows + more, findings + found
-    demands = demands_of(flows, *one)
+    rows = rows + [lost_row(structure, id) for id in sorted({id for f in flows for id in f.lost})]
+    demands = demands_of(flows, *one, weight(structure.mass_and_centre()[0]))
     for more, found, asked in (shelf_checks(ways, who), mass_checks(ways, who)):
         rows, findings, demands = rows + more, findings + found, demands + asked
     joints = check_joints(structure, worst_of_pairs(demands), who)
@@ -67,6 +68,12 @@ def holding_checks(
         (*findings, *joints.findings, *found, *fastening_findings(fastening)),
         tuple(fastening),
     )
+
+
+def lost_row(structure: Structure, id: str) -> CheckRow:
+    """Return the row of a part a load comes to and nothing carries further."""
+    note = "a sitter's weight comes to it and no joint or contact that reaches the floor carries it further"
+    return CheckRow("load path", structure.kind(id), (id,), note=note)
 
 
 def _seat_height(assembly: Assembly, seats: list[Surface], backs: list[Surface]) -> float:

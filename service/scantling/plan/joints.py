@@ -53,19 +53,26 @@ class JointLoads:
     on_screws: Mapping[str, Demand]
 
 
-def demands_of(flows: Sequence[Flow], sitting_one: Load, dropping_one: Load) -> list[Demand]:
-    """Return the worse of everybody sitting and one person dropping, for every joint on the way down."""
-    pairs = dict.fromkeys(p for f in flows for p in (*f.sideways, *f.pulling))
+def demands_of(flows: Sequence[Flow], sitting_one: Load, dropping_one: Load, heavy_n: float) -> list[Demand]:
+    """Return the worse of everybody sitting and one person dropping, for every joint on the way down.
+
+    `heavy_n` is the weight of the piece: what is levered up off loose feet pulls no harder than what hangs on it.
+    """
+    pairs = dict.fromkeys(p for f in flows for p in (*f.sideways, *f.pulling, *f.lifting))
     found = []
     for pair in pairs:
-        side, pull = ([one.get(pair, 0.0) for one in (f.sideways for f in flows)],
-                      [one.get(pair, 0.0) for one in (f.pulling for f in flows)])  # fmt: skip
+        side = [f.sideways.get(pair, 0.0) for f in flows]
+        pull = [f.pulling.get(pair, 0.0) for f in flows]
+        lift = [f.lifting.get(pair, 0.0) for f in flows]
         bound = any(pair in f.bounds for f in flows)
-        sitters = sum(1 for s, p in zip(side, pull, strict=True) if s + p > NOTHING)
+        sitters = sum(1 for s, p in zip(side, pull, strict=True) if s + p > NOTHING) or 1
         label = sitting_one.label if sitters == 1 else sitting_one.label.replace("one person", f"{sitters} people")
         all_sit = replace(sitting_one, label=label)
+        lifted = min(heavy_n, max(lift) * dropping_one.force_n)
         every = Demand(pair, all_sit, sum(side) * sitting_one.force_n, sum(pull) * sitting_one.force_n, bound)
-        one = Demand(pair, dropping_one, max(side) * dropping_one.force_n, max(pull) * dropping_one.force_n, bound)
+        one = Demand(
+            pair, dropping_one, max(side) * dropping_one.force_n, max(pull) * dropping_one.force_n + lifted, bound
+        )
         found.append(max(every, one, key=lambda d: d.weight))
     return found
 
