@@ -6,7 +6,8 @@ from scantling.findings import Finding, ranked
 from .balance import balance, balance_findings
 from .joints import adrift, joint_findings, meetings, near_misses, overlap_findings
 from .loose import lying, lying_findings
-from .order import Assembling, order_findings
+from .order import Assembling
+from .order_findings import order_findings
 from .promises import promise_findings
 from .replay import given_order_findings
 from .result import DryFit
