@@ -62,6 +62,7 @@ def test_every_chain_closes_and_nothing_overlaps(part, tape, up):
 
 def test_two_tapes_close_each_by_itself():
     drawing = part_drawing(rich(), Sizes(INCH, METRIC))
+    assert not list(off_page(drawing)) and not list(overlapping(drawing))
     chain = next(c for c in drawing.chains if c.name == "along the bottom edge")
     for pick in (0, 1):
         texts = [t.replace(")", "").split(" (")[pick] for t in (*chain.links, chain.whole)]

@@ -1,5 +1,7 @@
 """Pieces drawn apart, one picture a step, and where the screws go."""
 
+import re
+
 import pytest
 
 from pieces import MODULES, build
@@ -64,15 +66,17 @@ def test_there_is_a_tidy_picture_for_every_step(module):
 def test_screw_maps_show_every_screw_where_it_is(module):
     piece = build(module)
     drawings = screw_maps(piece, Sizes(METRIC), list(piece.parts))
-    dots = 0
+    told = 0
     for drawing in drawings:
         assert not list(off_page(drawing))
         assert [(a.text, b.text) for a, b in overlapping(drawing)] == []
         black = [s for s in drawing.shapes if isinstance(s, Circle) and s.fill == "black"]
-        dots += len(black)
+        rows = [int(n) for t in drawing.texts() for n in re.findall(r"^S\d+.* \((\d+)\): ", t.text)]
+        assert black and sum(rows) % len(black) == 0  # alike parts share a map: each has as many as there are dots
+        told += sum(rows)
         for chain in drawing.chains:
             assert sum(parse_length(t) for t in chain.links) == pytest.approx(parse_length(chain.whole))
-    assert dots == len(piece.fasteners)
+    assert told == len(piece.fasteners)
 
 
 def test_a_screw_is_measured_from_the_start_and_the_near_edge():

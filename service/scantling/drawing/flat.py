@@ -11,7 +11,7 @@ from scantling.board import Part, Recess
 from .dimension import LETTER_MM, Sizes, level_chain, places_of, upright_chain
 from .flat_marks import face_marks, face_word
 from .flat_notes import notes
-from .flat_sheet import NOTE_MM, ON_MM, SIDE_MM, VIEW_GAP, Place, Sheet
+from .flat_sheet import NOTE_MM, ON_MM, VIEW_GAP, Place, Sheet
 from .lettering import wrapped
 from .shapes import Drawing, Text
 from .view import View
@@ -76,7 +76,7 @@ def _face(sheet: Sheet, y: float) -> float:
     far = places_of([0.0, part.length], [v[0] for v in on_top if v[1] >= part.width / 2 - ON_MM])
     far = [] if all(any(abs(p - q) < 0.06 for q in near) for p in far) else far
     above, below = (near, far) if back_up else (far, near)
-    room = (2.0, sheet.right + SIDE_MM - 2)
+    room = (2.0, sheet.right + sheet.side - 2)
     y += 1.5
     if len(above) > 2:
         row = level_chain("", above, sizes, sheet.x, 0.0, lambda _: 0.0, down=False, room=room)
@@ -123,7 +123,7 @@ def _below(sheet: Sheet, bottom: float, rows: Sequence[tuple[str, list[float]]],
 def _end(sheet: Sheet, y: float, at: Place) -> None:
     """Draw the end beside the face, with the chain of what a rip bevel or a groove leaves on the other face."""
     part, back_up = sheet.part, sheet.up == "back"
-    x = sheet.right + SIDE_MM + VIEW_GAP
+    x = sheet.right + sheet.side + VIEW_GAP
     sheet.view(END_BACK_UP if back_up else END, x, y)
     thick = part.thickness * sheet.scale
     under = [v for v in sheet.vertices if abs(v[2] - (part.thickness if back_up else 0.0)) < ON_MM]
@@ -158,7 +158,7 @@ def _edge(sheet: Sheet, y: float) -> float:
         upright_chain("thickness", zs, depth_sizes, at, sheet.left - 4.0, lambda _: sheet.left, left=True, room=span)
     )
     y = span[1]
-    room = (2.0, sheet.right + SIDE_MM - 2)
+    room = (2.0, sheet.right + sheet.side - 2)
     return _below(sheet, y, [("below the bevel", xs)] if len(xs) > 2 else [], room)
 
 

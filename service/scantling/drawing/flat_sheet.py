@@ -15,6 +15,7 @@ from .view import View, as_array
 NOTE_MM = 3.0
 VIEW_GAP = 7.0
 SIDE_MM = 26.0
+SIDE_BOTH_MM = 36.0  # where sizes are written on two tapes
 MOST_VIEW_MM = 68.0
 MOST_SCALE = 1.0
 ON_MM = 0.05
@@ -41,9 +42,10 @@ class Sheet:
         self.features = features(part)
         self.wants_end = wants_end(part)
         end = part.thickness + 1.0 if self.wants_end else 0.0
-        room = self.width - 2 * SIDE_MM - (VIEW_GAP + SIDE_MM if self.wants_end else 0.0)
+        self.side = SIDE_MM if self.sizes.also is None else SIDE_BOTH_MM
+        room = self.width - 2 * self.side - (VIEW_GAP + self.side if self.wants_end else 0.0)
         self.scale = min(MOST_SCALE, room / (part.length + end), MOST_VIEW_MM / part.width)
-        self.left = SIDE_MM
+        self.left = self.side
         self.right = self.left + part.length * self.scale
 
     def x(self, place: float) -> float:

@@ -13,6 +13,7 @@ from .shapes import Circle, Drawing, DrawnChain, Shape, Text, rectangle
 TITLE_MM = 4.4
 NOTE_MM = 3.0
 SIDE_MM = 26.0
+SIDE_BOTH_MM = 36.0
 MOST_VIEW_MM = 70.0
 DOT_MM = 0.8
 SAME_MM = 0.3
@@ -79,15 +80,18 @@ def _map(side: object, group: Sequence[tuple[Part, list[Spot]]], sizes: Sizes, w
     chains: list[DrawnChain] = []
     names = ", ".join(p.id for p, _ in group)
     each = " each" if len(group) > 1 else ""
-    screws = "1 screw" if len(spots) == 1 else f"{len(spots)} screws"
+    kinds = {s.screw.kind for s in spots}
+    noun = "screw" if kinds == {"wood screw"} else kinds.pop() if len(kinds) == 1 else "fastener"
+    screws = f"1 {noun}" if len(spots) == 1 else f"{len(spots)} {noun}s"
     heading = f"{names}: {screws}{each} driven from the {side}"
     y = 0.0
     for line in wrapped(heading, width, TITLE_MM, True):
         shapes.append(Text(0, y + TITLE_MM * 0.7, line, TITLE_MM, bold=True))
         y += TITLE_MM * 1.4
     rows = [line for _, found in group for line in _rows(found, sizes)]
-    scale = min(1.0, (width - 2 * SIDE_MM) / long, MOST_VIEW_MM / wide)
-    left, top = SIDE_MM, y + 3.0
+    side_room = SIDE_MM if sizes.also is None else SIDE_BOTH_MM
+    scale = min(1.0, (width - 2 * side_room) / long, MOST_VIEW_MM / wide)
+    left, top = side_room, y + 3.0
     right, bottom = left + long * scale, top + wide * scale
     shapes.append(rectangle(left, top, right - left, bottom - top))
 
@@ -119,6 +123,13 @@ def _map(side: object, group: Sequence[tuple[Part, list[Spot]]], sizes: Sizes, w
     return Drawing(width, y, heading, tuple(shapes), tuple(chains))
 
 
+def kind_of(fastener: Fastener) -> str:
+    """Return what a fastener is called: a wood screw by its number, anything else by its kind and diameter."""
+    if fastener.kind == "wood screw":
+        return f"no. {fastener.gauge}"
+    return f"{fastener.kind} {fastener.diameter:g} mm"
+
+
 def _flattened(part: Part, side: str, spots: Sequence[Spot]) -> tuple[float, float, list[float], list[float]]:
     """Return the size of a side and the places of the screws on it, along it and across it."""
     if side in ("face", "back"):
@@ -148,6 +159,6 @@ def _rows(spots: Sequence[Spot], sizes: Sizes) -> list[str]:
         screw = group[0].screw
         ids = [s.screw.id for s in group]
         named = ids[0] if len(ids) == 1 else f"{ids[0]} to {ids[-1]}"
-        size = f"no. {screw.gauge} × {sizes.show(screw.length)}"
+        size = f"{kind_of(screw)} × {sizes.show(screw.length)}"
         lines.append(f"{named} ({len(ids)}): {size} into {screw.parts[-1]}; {screw.role.value}.")
     return lines

@@ -6,6 +6,7 @@ from typing import Any
 
 from scantling.board import SawCut
 from scantling.drawing.assembling import step_pictures
+from scantling.drawing.screw_map import kind_of
 from scantling.tables.errors import UnknownRowError
 from scantling.tables.finishing import coverages, glue_property
 
@@ -38,7 +39,7 @@ def _screws(step: Plain, piece: Piece, dossier: Dossier) -> Iterator[str]:
     for entry in step.get("fasteners", ()):
         id, tool = (entry["id"], entry.get("tool", "")) if isinstance(entry, Mapping) else (entry, "")
         f = piece.assembly.fasteners[id]
-        size = f"no. {f.gauge} × {dossier.options.sizes.show(f.length)}" if f.kind == "wood screw" else f.kind
+        size = f"{kind_of(f)} × {dossier.options.sizes.show(f.length)}"
         counts[size, tool] = counts.get((size, tool), 0) + 1
     for (size, tool), n in counts.items():
         yield f"{n} × {size}" + (f", with the {tool.replace('-', ' ')}" if tool else "")

@@ -36,5 +36,5 @@ def buying(flow: Flow, dossier: Dossier) -> None:
         flow.text("The total is a lower bound: what has no price is not in it.", bold=True)
     kept = costing["left_over"]["lines"]
     if kept:
-        names = ", ".join(f"{line['quantity']:g} {line['unit']} of {line['id']}" for line in kept[:8])
+        names = ", ".join(f"{round(line['quantity'], 2):g} {line['unit']} of {line['id']}" for line in kept[:8])
         flow.text(f"Left over when all is built: {names}{' and more' if len(kept) > 8 else ''}.")
