@@ -9,7 +9,7 @@ from scantling.findings import Finding, Severity
 from scantling.mechanics.basis import WoodValues
 from scantling.mechanics.beams import rectangle
 from scantling.mechanics.loads import Load, dropping, sitting, standing_on, test_load
-from scantling.mechanics.members import Member, MemberResult, check_member
+from scantling.mechanics.members import Member, MemberResult, check_member, fixes
 from scantling.mechanics.strength import wood_values
 
 from .check_row import CheckRow, row_of_load
@@ -170,9 +170,16 @@ def _once(rows: Iterable[CheckRow]) -> list[CheckRow]:
 
 
 def one_finding(result: MemberResult) -> tuple[Finding, ...]:
-    """Return the worst of what a member check noticed; standing on a seat is no more than a note."""
+    """Return the worst of what a member check noticed, with the depth or span that would do.
+
+    Standing on a seat is no more than a note.
+    """
     found = sorted(result.findings(), key=lambda f: -(f.value or 0.0) / (f.limit or 1.0))[:1]
-    if "standing on it" not in result.load.label:
+    if result.worst.what == "bending":
+        depth, span = fixes(result)
+        would = f"Here {depth:.0f} mm of depth, or a span of {span:.0f} mm, would do."
+        found = [replace(f, remedy=f"{would} {f.remedy}") for f in found if f.code == "member-over-strength"] or found
+    if "standing on it" not in result.load.label or result.load.lasting > 0:
         return tuple(found)
     return tuple(replace(f, severity=Severity.NOTE, message=f"{f.message} It is a seat, not a step.") for f in found)
 
@@ -237,7 +244,7 @@ def member_row(result: MemberResult, name: str) -> CheckRow:
         worst.allowed,
         "N/mm2",
         code=f"{result.strength.code}; {result.member.wood.source}",
-        governing=f"{worst.what} over {result.member.span_mm:.0f} mm",
+        governing=f"{worst.what} over {result.member.span_mm:.0f} mm; it sags {result.sag_mm:.1f} mm",
         ratio=worst.ratio,
         status=worst.status.value,
         note=result.member.wood.note,
