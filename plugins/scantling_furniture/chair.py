@@ -105,7 +105,7 @@ class _Chair:
             rail.lay("-y" if left else "y", "z").put(y0=self.rail_t, z1=high)
             inside(rail, self.leg_t)
             for leg in legs:
-                self.piece.screws(rail, leg, n=2, inset=18, role="clamps", glued=True)
+                self.piece.screws(rail, leg, n=2, inset=28, shift=-14, role="clamps", glued=True)
             rails.append(rail)
         stile = self._stile(hand)
         inside(stile, self.leg_t + self.rail_t)
