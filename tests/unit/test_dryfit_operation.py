@@ -91,6 +91,11 @@ def test_what_is_asked_for_beside_is_pointed_at_too(extra, pointer):
     assert pointer in [p for p, _ in pointers({"assembly": plain(box()), **extra})]
 
 
+def test_what_is_null_counts_as_left_out():
+    request = {"assembly": plain(bench()), "settings": None, "clamps": None, "glue": None, "motions": None}
+    assert dry_fits(request) == dry_fits({"assembly": request["assembly"]})
+
+
 def spoiled(change):
     request = {"assembly": plain(box())}
     change(request["assembly"])

@@ -184,10 +184,10 @@ MOTION = Members(
 DRY_FIT: Check = Members(
     {"assembly": ASSEMBLY},
     {
-        "settings": SETTINGS,
-        "clamps": row(CLAMP, most=50),
+        "settings": either_null(SETTINGS),
+        "clamps": either_null(row(CLAMP, most=50)),
         "glue": either_null(GLUE),
-        "motions": row(MOTION, most=20),
+        "motions": either_null(row(MOTION, most=20)),
     },
 )
 __all__ = ["ASSEMBLY", "DRY_FIT", "FARTHEST_MM", "MOST_CUTS", "MOST_FASTENERS", "SETTINGS"]

@@ -14,6 +14,8 @@ from dataclasses import dataclass, field
 
 from .sliding import Direction
 
+MOST_ROWS = 24  # rows tried one by one for the one that makes a group stick: each is a search of its own
+
 
 @dataclass(frozen=True, slots=True)
 class Screwed:
@@ -195,7 +197,7 @@ class Puzzle:
         """
         found = []
         for group, fastened in self.stuck:
-            rows = sorted({self.screws[q].row for q in fastened})
+            rows = sorted({self.screws[q].row for q in fastened})[:MOST_ROWS]
             enough = [r for r in rows if self._apart_without(group, fastened, r)]
             found.append([q for q in fastened if self.screws[q].row in enough] or fastened)
         return found

@@ -47,12 +47,12 @@ def _asked(
         extra["work"] = [s.to_plain() for s in plan_work(assembly, answer.order, settings)]
     glue = plain.get("glue")
     if glue is not None and answer.order is not None:
-        clamps = [Clamp(c["id"], c["reach_mm"], c["throat_mm"], c["count"]) for c in plain.get("clamps", ())]
+        clamps = [Clamp(c["id"], c["reach_mm"], c["throat_mm"], c["count"]) for c in plain.get("clamps") or ()]
         label = Glue(glue["id"], glue["open_minutes"], glue["clamp_minutes"])
         ups = glue_ups(assembly, answer.order, clamps, label, settings)
         extra["glue_ups"] = [s.to_plain() for s in ups.stages]
         found += ups.findings
-    for i, row in enumerate(plain.get("motions", ())):
+    for i, row in enumerate(plain.get("motions") or ()):
         motion = _motion(row, assembly, "/motions" + pointer(i))
         swept = sweep(assembly, motion, settings)
         extra["motions"].append(swept.to_plain())
@@ -83,7 +83,7 @@ def read(plain: Mapping[str, Any]) -> tuple[Assembly, DryfitSettings]:
     problems = first_of(_semantic(assembly), MOST_PROBLEMS)
     if problems:
         raise RequestError(problems)
-    return assembly, settings_from_plain(plain.get("settings", {}))
+    return assembly, settings_from_plain(plain.get("settings") or {})
 
 
 def _assembly(plain: Mapping[str, Any]) -> Assembly:
