@@ -5,7 +5,7 @@ from math import dist
 import pytest
 
 from checked_pieces import board, checked, codes, piece, plank, row, sheet, shipped
-from pieces import build
+from pieces import MODULES, build
 from scantling.dryfit import verify
 from scantling.mechanics.loads import weight
 from scantling.mechanics.seating import Sitter
@@ -211,9 +211,7 @@ def test_people_sit_side_by_side_on_a_long_bench():
 
 
 @pytest.mark.parametrize("exposure", ["dry", "weather"])
-@pytest.mark.parametrize(
-    "id", ["bookcase", "leaning-seat", "storage-footstool", "stool", "plain-bench", "low-table", "work-table"]
-)
+@pytest.mark.parametrize("id", sorted(MODULES))
 def test_an_ordinary_sound_piece_has_no_error(id, exposure):
     found = shipped(id, Circumstances(exposure=exposure))
     assert "error" not in codes(found).values()
@@ -236,3 +234,25 @@ def test_screws_that_lever_up_a_loose_foot_pull_no_harder_than_the_piece_weighs(
     a = plank(length=1600.0, between=600.0)
     found = row(checked(a, ONE), "screws", "plank to end")
     assert found.demand == pytest.approx(a.mass_and_centre()[0] * G)
+
+
+def test_a_mattress_spreads_a_sleeper_over_more_slats_and_no_seat_test_is_made():
+    rows = shipped("bed-with-slats").rows
+    assert not [r for r in rows if r.load.startswith("test load, seat") or r.load.startswith("test load, front")]
+    assert row(shipped("bed-with-slats"), "bending", "slat").ratio < 1
+
+
+def test_a_note_about_standing_does_not_hide_a_warning():
+    a = piece(board("slat", 12.0, 64.0, "western-red-cedar"), sheet())
+    ends = [
+        a.part(name, 400, 400, "ply", name="end").lay("z", "y").put(y0=0, z0=0, **at)
+        for name, at in (("left", {"x1": -400.0}), ("right", {"x0": 400.0}))
+    ]
+    slats = [
+        a.part(f"slat {i}", 900, 64, "slat", name="slat").lay("x", "y").put(xc=0, y0=i * 70.0, z0=400) for i in range(5)
+    ]
+    for slat in slats:
+        for end in ends:
+            a.loose(slat, end)
+    a.carries(*slats, kind="sitter")
+    assert codes(checked(a))["member-over-strength"] == "warning"

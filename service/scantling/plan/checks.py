@@ -23,6 +23,7 @@ from .weather import weather_checks
 
 SAID_BY_MODULES = frozenset({"knee-room-small"})  # an author who says it himself is not repeated
 ANYBODY = Circumstances()
+BEDS = ("bed", "beds", "sleeping", "bedroom")
 NOBODY = CheckRow("seat", "where people sit", note="no cushion lies on it and no part is declared to carry a sitter")
 
 
@@ -56,7 +57,7 @@ def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
     if not assembly.parts:
         return Checked(fit.findings, (), steps)
     structure = structure_of(assembly, fit.touching)
-    seats, backs = seats_of(assembly), backs_of(assembly)
+    seats, backs = seats_of(assembly, tested=built.module.family not in BEDS), backs_of(assembly)
     nobody = built.module.family == "seating" and not seats
     held = holding_checks(structure, seats, backs, built.woods, who, fit.screws)
     rows: list[CheckRow] = [*held.rows, *([NOBODY] if nobody else [])]

@@ -16,7 +16,7 @@ from .check_row import CheckRow, row_of_load
 from .circumstances import Circumstances
 from .spans import Spans, Ways, lies_along
 from .structure import depth_towards
-from .surfaces import FOOT, SITTER, Surface, share_under
+from .surfaces import FOOT, FOOT_IN_BED, LYING, SITTER, Surface, share_under
 
 UP: Vector = (0.0, 0.0, 1.0)
 FRONT = (380.0, 200.0)  # what presses a front edge in a test, wide and deep; practice
@@ -99,11 +99,16 @@ def _on_part(spans: Spans, surface: Surface, seats: Sequence[Surface], who: Circ
 
 def _loads(part: Part, surface: Surface, who: Circumstances) -> list[tuple[Load, float, tuple[float, float]]]:
     """Return each load on a seat, the share a part may get of it, and the area it presses on."""
-    sits, stands = (share_under(part, surface, size, (0, 1)) for size in (SITTER, FOOT))
+    sitter, foot = (SITTER, FOOT) if surface.tested else (LYING, FOOT_IN_BED)
+    sits, stands = (share_under(part, surface, size, (0, 1)) for size in (sitter, foot))
     loads = [
-        (sitting(1, who.masses_kg, who.use), sits, SITTER),
+        (sitting(1, who.masses_kg, who.use), sits, sitter),
+        (standing_on(who.masses_kg, who.use), stands, foot),
+    ]
+    if not surface.tested:
+        return loads
+    loads += [
         (dropping(who.masses_kg, who.use), sits, SITTER),
-        (standing_on(who.masses_kg, who.use), stands, FOOT),
         (test_load(who.use, "seat static"), sits, SITTER),
     ]
     if part.y0 < surface.low[1] + FRONT[1]:
@@ -152,7 +157,7 @@ def checked_towards(
         key = (one.kind, one.load.label)
         if key not in groups or one.weight > groups[key].weight:
             groups[key] = one
-    findings: dict[str, tuple[float, Finding]] = {}
+    findings: dict[str, tuple[tuple[bool, float], Finding]] = {}
     for (name, _), one in groups.items():
         result = member_result(one, who, tuple(alike[name]), direction)
         if isinstance(result, CheckRow):
@@ -160,8 +165,9 @@ def checked_towards(
             continue
         rows.append(member_row(result, name))
         for finding in one_finding(result):
-            if name not in findings or result.worst.ratio > findings[name][0]:
-                findings[name] = (result.worst.ratio, finding)
+            worse = (finding.severity is not Severity.NOTE, result.worst.ratio)
+            if name not in findings or worse > findings[name][0]:
+                findings[name] = (worse, finding)
     return _once(rows), [finding for _, finding in findings.values()]
 
 
@@ -181,7 +187,7 @@ def one_finding(result: MemberResult) -> tuple[Finding, ...]:
         found = [replace(f, remedy=f"{would} {f.remedy}") for f in found if f.code == "member-over-strength"] or found
     if "standing on it" not in result.load.label or result.load.lasting > 0:
         return tuple(found)
-    return tuple(replace(f, severity=Severity.NOTE, message=f"{f.message} It is a seat, not a step.") for f in found)
+    return tuple(replace(f, severity=Severity.NOTE, message=f"{f.message} It is not made to stand on.") for f in found)
 
 
 def member_result(

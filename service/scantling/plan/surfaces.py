@@ -1,7 +1,7 @@
 """Where people sit and lean on a piece, and which parts carry them: from cushions, or as the author declared."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from scantling.board import Assembly, Cushion, LoadCase, Part
 from scantling.board.vector import Vector
@@ -12,6 +12,9 @@ BEHIND_MM = 250.0  # how far behind a back cushion the slats it leans on may sta
 # The area a person bears on, mm: as wide as hips (ANSUR II, sitting, about 380), as deep as thighs bear; practice.
 SITTER = (380.0, 350.0)
 FOOT = (100.0, 250.0)  # a foot, toes to the front; practice
+# The same through a mattress of 150 mm, which spreads a load by its thickness on every side; practice.
+LYING = (600.0, 650.0)
+FOOT_IN_BED = (400.0, 550.0)
 PAD = (250.0, 200.0)  # what presses a back in a test, wide and high; practice
 
 
@@ -19,7 +22,8 @@ PAD = (250.0, 200.0)  # what presses a back in a test, wide and high; practice
 class Surface:
     """A place to sit or lean: its box in mm, how many people, and the parts that carry it with their shares.
 
-    `shares` are the parts of a load spread evenly over the surface, by the area each part has under it.
+    `shares` are the parts of a load spread evenly over the surface, by the area each part has under it; `tested`
+    says whether the published tests of seats are meant for it (a bed is none).
     """
 
     id: str
@@ -28,6 +32,7 @@ class Surface:
     people: int
     shares: tuple[tuple[str, float], ...]
     cushioned: bool
+    tested: bool = True
 
     @property
     def width(self) -> float:
@@ -45,11 +50,12 @@ class Surface:
         return [self.low[0] + self.width * (i + 0.5) / self.people for i in range(self.people)]
 
 
-def seats_of(assembly: Assembly) -> list[Surface]:
+def seats_of(assembly: Assembly, *, tested: bool = True) -> list[Surface]:
     """Return the surfaces somebody sits on: seat cushions with the parts under them, and what is declared."""
     parts = list(assembly.parts.values())
     seats = [_under(c, parts) for c in assembly.cushions if c.kind == "seat"]
-    return seats + [_declared(assembly, case, flat=True) for case in assembly.loads if case.kind == "sitter"]
+    seats += [_declared(assembly, case, flat=True) for case in assembly.loads if case.kind == "sitter"]
+    return [replace(seat, tested=tested) for seat in seats]
 
 
 def backs_of(assembly: Assembly) -> list[Surface]:
