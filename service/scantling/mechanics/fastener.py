@@ -131,15 +131,17 @@ def lag(diameter: str, length_mm: float) -> FastenerSize:
     )
 
 
-def driven_nail(kind: str, pennyweight: str) -> FastenerSize:
-    """Return a nail by kind (common, box, sinker) and pennyweight (`8d`).
+def driven_nail(kind: str, pennyweight: str, length_mm: float | None = None) -> FastenerSize:
+    """Return a nail by kind (common, box, sinker) and pennyweight (`8d`); a length stated rules over the table's.
 
-    Units: mm. Valid: nails of the table whose length is printed. Raises: UnknownRowError, OutOfValidity.
+    Units: mm. Valid: nails of the table; a length from memory marks the nail. Raises: UnknownRowError, OutOfValidity.
     Source: NDS 2018 Appendix Table L4, 12.1.6 (6 D least, 10 D full).
     """
     row = nail(kind, pennyweight)
-    length = positive(f"length of a {kind} {pennyweight} nail", row.length_mm or 0.0, "mm", row.source)
-    return round_nail(row.diameter_mm, length, row.head_mm, f"{length:.1f} mm {pennyweight} {kind} nail")
+    stated = length_mm is not None
+    length = positive(f"length of a {kind} {pennyweight} nail", length_mm or row.length_mm or 0.0, "mm", row.source)
+    size = round_nail(row.diameter_mm, length, row.head_mm, f"{length:.1f} mm {pennyweight} {kind} nail")
+    return replace(size, status=row.status if stated else row.length_status)
 
 
 def round_nail(diameter_mm: float, length_mm: float, head_mm: float | None, label: str = "") -> FastenerSize:

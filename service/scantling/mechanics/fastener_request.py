@@ -250,7 +250,10 @@ def _fastener(reader: _Reader, row: object, pointer: str) -> FastenerSize | None
 
 def _size(reader: _Reader, row: Mapping[str, Any], kind: str, pointer: str) -> FastenerSize | None:
     if kind == "nail" and row.get("pennyweight") is not None:
-        return driven_nail(str(row.get("style", "common")), str(row["pennyweight"]))
+        own = reader.number(row, "length", pointer, low=3.0, high=MOST_LENGTH_MM, default=0.0)
+        return (
+            None if own is None else driven_nail(str(row.get("style", "common")), str(row["pennyweight"]), own or None)
+        )
     length = reader.number(row, "length", pointer, low=3.0, high=MOST_LENGTH_MM, default=None)
     if kind == "wood screw":
         gauge = _gauge(reader, row, pointer)

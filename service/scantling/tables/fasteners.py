@@ -6,7 +6,7 @@ from functools import cache
 from types import MappingProxyType
 
 from .errors import UnknownRowError
-from .table import Status, load_table
+from .table import Row, Status, load_table
 
 MM_PER_INCH = 25.4
 
@@ -26,7 +26,10 @@ class LagScrew:
 
 @dataclass(frozen=True, slots=True)
 class Nail:
-    """A nail: diameter, length and head in mm (None where not printed), bending yield strength in psi as printed."""
+    """A nail: diameter, length and head in mm (None where not known), bending yield strength in psi as printed.
+
+    `length_status` says how well its length is known, which need not be as well as its diameter.
+    """
 
     kind: str
     pennyweight: str
@@ -36,6 +39,7 @@ class Nail:
     bending_yield_psi: float
     source: str
     status: Status
+    length_status: Status
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,20 +101,28 @@ def lag_screw(label: str) -> LagScrew:
 @cache
 def nails() -> Mapping[tuple[str, str], Nail]:
     """Return nails by kind (`common`, `box`, `sinker`) and pennyweight such as `8d` (NDS 2018 Appendix Table L4)."""
-    rows = (
-        Nail(
-            row.text("kind"),
-            row.text("pennyweight"),
-            row.number("diameter") * MM_PER_INCH,
-            _millimetres(row.maybe("length")),
-            _millimetres(row.maybe("head")),
-            row.number("bending_yield"),
-            row.source,
-            row.status,
-        )
-        for row in load_table("nails").rows
-    )
+    rows = (_nail(row) for row in load_table("nails").rows)
     return MappingProxyType({(row.kind, row.pennyweight): row for row in rows})
+
+
+def _nail(row: Row) -> Nail:
+    """Return one nail; a length that its own row does not give is looked up among those known less well."""
+    kind, pennyweight = row.text("kind"), row.text("pennyweight")
+    others = (
+        r for r in load_table("nail_lengths").rows if (r.text("kind"), r.text("pennyweight")) == (kind, pennyweight)
+    )
+    sized = row if row.maybe("length") is not None else next(others, row)
+    return Nail(
+        kind,
+        pennyweight,
+        row.number("diameter") * MM_PER_INCH,
+        _millimetres(sized.maybe("length")),
+        _millimetres(row.maybe("head")),
+        row.number("bending_yield"),
+        row.source,
+        row.status,
+        sized.status,
+    )
 
 
 def nail(kind: str, pennyweight: str) -> Nail:
