@@ -39,6 +39,15 @@ def test_lengths_are_text_or_numbers_in_the_requests_unit():
     assert Bench.read({"height": "45 cm"}, "in").height == pytest.approx(450)
 
 
+def test_a_length_that_may_be_negative_is_read_with_its_sign():
+    """Soft cushions may be squeezed: their gap has a least below nothing."""
+    gap = MODULES["leaning-seat"].parameters.read({"cushion_gap": "-1/4 in"}).cushion_gap
+    assert gap == pytest.approx(-6.35)
+    assert MODULES["leaning-seat"].parameters.read({"cushion_gap": -5}).cushion_gap == -5
+    with pytest.raises(RequestError, match="seat_height"):
+        MODULES["leaning-seat"].parameters.read({"seat_height": -430})
+
+
 def test_an_angle_may_be_rise_over_run():
     assert Bench.read({"lean": "1 in 5"}).lean == pytest.approx(11.3099, abs=1e-4)
 

@@ -157,7 +157,8 @@ def _dataclass_fields(cls: type) -> tuple[Field[Any], ...]:
 
 def _read_value(kind: ParameterKind, value: object, unit: str) -> object:
     if kind.quantity == "length":
-        return _within(kind, snap(parse_length(value, unit)), "mm")  # type: ignore[arg-type]
+        below_zero = kind.least is not None and kind.least < 0
+        return _within(kind, snap(parse_length(value, unit, signed=below_zero)), "mm")  # type: ignore[arg-type]
     if kind.quantity == "angle":
         return _within(kind, parse_angle(value), "degrees")  # type: ignore[arg-type]
     if kind.quantity == "cushion":
