@@ -27,7 +27,7 @@ EVERY = 1 if FULL else 12
 
 
 class SampledSeam(InlineSeam):
-    """Computes every job but projects, of those in the quick depth only one in twelve.
+    """Computes every job but projects and papers, of those in the quick depth only one in twelve.
 
     A project takes half a second and the coverage phase sends some hundred that differ in one member. What is not
     computed gets the last answer, so that the door is tried by all of them and the plan by a sample.
@@ -35,17 +35,17 @@ class SampledSeam(InlineSeam):
 
     def __init__(self, limits):
         super().__init__(limits)
-        self.asked = 0
-        self.last = None
+        self.asked = Counter()
+        self.last = {}
 
     async def run_json(self, operation, request, progress=None):
         """Answer a job."""
-        if operation != "projects":
+        if operation not in ("projects", "papers"):
             return await super().run_json(operation, request, progress)
-        self.asked += 1
-        if self.last is None or self.asked % EVERY == 0:
-            self.last = await super().run_json(operation, request, progress)
-        return self.last
+        self.asked[operation] += 1
+        if operation not in self.last or self.asked[operation] % EVERY == 0:
+            self.last[operation] = await super().run_json(operation, request, progress)
+        return self.last[operation]
 
 
 @schemathesis.hook

@@ -23,6 +23,7 @@ from scantling.work import (
     TimeLimit,
 )
 
+from . import drawn
 from .faults import from_request_error
 from .problems import Problem
 from .respond import Form, as_json, render
@@ -44,8 +45,18 @@ class Calls:
 
     async def answer(self, request: Request, operation: str, plain: Plain, form: Form, stem: str) -> Response:
         """Return the response with the operation's answer in the form asked for; raises as `run` does."""
+        if form.drawn is not None:
+            return await self._drawn(request, plain, form, form.drawn)
         body = await self.run(request, operation, plain)
         return as_json(body) if form.format == "json" else render(json.loads(body), form, stem)
+
+    async def _drawn(self, request: Request, plain: Plain, form: Form, kind: drawn.Kind) -> Response:
+        """Return the response with the answer drawn: computed and drawn in one job."""
+        try:
+            body = await self.run(request, drawn.OPERATION, drawn.job(kind, form.format, form.view, plain))
+        except Problem as problem:
+            raise drawn.about_the_query(problem) from None
+        return drawn.sent(form.format, json.loads(body))
 
     async def run(self, request: Request, operation: str, plain: Plain) -> bytes:
         """Return the operation's answer as JSON. Raises Problem for all that can go wrong, ClientGone."""

@@ -6,6 +6,10 @@ from typing import Annotated, Any, Literal
 from fastapi import Depends, Query, Request
 from pydantic import BaseModel
 
+from scantling.papers.forms import FORMATS
+
+from .drawn import LONGEST_VIEW, Kind, view_pattern
+from .drawn import names as file_forms
 from .negotiate import CSV
 from .problems import Problem
 from .respond import Form, Table, wanted
@@ -32,16 +36,23 @@ def operation(
     worker: bool = False,
     missing: bool = False,
     links: Mapping[str, Any] | None = None,
+    drawn: Kind | None = None,
 ) -> dict[str, Any]:
     """Return the keyword arguments for a route: names, texts, the answer's model and what can go wrong.
 
-    `worker` says that the work is done in a worker, `missing` that the address may name what is not there.
+    `worker` says that the work is done in a worker, `missing` that the address may name what is not there, `drawn`
+    that the answer can be had as drawings and files of this kind.
     """
     ok: dict[str, Any] = {"description": "The answer."}
     if tables:
         names = ", ".join(f"`{table.name}` ({', '.join(column_names(table))})" for table in tables)
         description += f"\n\nAs {CSV}: the table {names}." if len(tables) == 1 else f"\n\nAs {CSV}, one of: {names}."
         ok["content"] = {CSV: {"schema": {"type": "string", "description": "The table, with a header row."}}}
+    if drawn:
+        description += (
+            f"\n\nAs drawings and files, made as `papers` of the request says: {', '.join(file_forms(drawn))}."
+        )
+        ok.setdefault("content", {}).update({FORMATS[name]: {} for name in file_forms(drawn)})
     if links:
         ok["links"] = dict(links)
     return {
@@ -70,7 +81,7 @@ def column_names(table: Table) -> list[str]:
     return [column if isinstance(column, str) else column[0] for column in table.columns]
 
 
-def form_of(tables: Sequence[Table] = ()) -> Callable[..., Awaitable[Form]]:
+def form_of(tables: Sequence[Table] = (), drawn: Kind | None = None) -> Callable[..., Awaitable[Form]]:
     """Return the dependency that settles the form of the answer before any work is done.
 
     It is a coroutine function, like every dependency here: a plain one would cost a hop to a thread.
@@ -81,11 +92,12 @@ def form_of(tables: Sequence[Table] = ()) -> Callable[..., Awaitable[Form]]:
             return wanted(request, (), None, None)
 
         return json_only
-    names = [table.name for table in tables]
     table_query = Query(
         description="Which table the CSV holds; without it the first of the list. Without effect on JSON.",
-        json_schema_extra={"enum": names},
+        json_schema_extra={"enum": [table.name for table in tables]},
     )
+    if drawn is not None:
+        return _drawn_form(tables, drawn, table_query)
 
     async def json_or_csv(
         request: Request,
@@ -98,6 +110,31 @@ def form_of(tables: Sequence[Table] = ()) -> Callable[..., Awaitable[Form]]:
         return wanted(request, tables, form, None)
 
     return json_or_csv if len(tables) > 1 else one_table
+
+
+def _drawn_form(tables: Sequence[Table], kind: Kind, table_query: Any) -> Callable[..., Awaitable[Form]]:  # noqa: ANN401 - FastAPI's Query
+    """Return the dependency of an operation whose answer can be drawn."""
+    form_query = Query(
+        alias="format",
+        description="The form of the answer; stands for the Accept header, for clients that cannot set one.",
+        json_schema_extra={"enum": ["json", "csv", *file_forms(kind)]},
+    )
+    view_query = Query(
+        description="Which picture SVG and PDF show; a colon and an item picks one of many, such as `steps:3`. The "
+        "usual one without it. Without effect on other forms.",
+        pattern=view_pattern(kind),
+        max_length=LONGEST_VIEW,
+    )
+
+    async def drawn_or_told(
+        request: Request,
+        form: Annotated[str | None, form_query] = None,
+        table: Annotated[str | None, table_query] = None,
+        view: Annotated[str | None, view_query] = None,
+    ) -> Form:
+        return wanted(request, tables, form, table, kind, view)
+
+    return drawn_or_told
 
 
 async def json_body(request: Request) -> None:

@@ -3,18 +3,20 @@
 import re
 from collections.abc import Sequence
 
+from scantling.papers.forms import FORMATS
+
 from .problems import Problem
 
 JSON = "application/json"
 CSV = "text/csv"
 TEXT = "text/plain"
-TYPES = {"json": JSON, "csv": CSV, "text": TEXT}
+TYPES = {"json": JSON, "csv": CSV, "text": TEXT, **FORMATS}
 _NAMES = {media: name for name, media in TYPES.items()}
 _QUALITY = re.compile(r"(0(\.[0-9]{0,3})?|1(\.0{0,3})?)")
 
 
 def choose(accept: str | None, offered: Sequence[str], wanted: str | None = None) -> str:
-    """Return the name ("json", "csv", "text") to answer with; `offered` is in our order of preference.
+    """Return the name ("json", "csv", "svg" …) to answer with; `offered` is in our order of preference.
 
     `wanted`, the value of `?format=`, stands for the header. Raises Problem (406) that lists what there is.
     """

@@ -10,6 +10,7 @@ from fastapi import Request
 from starlette.responses import Response
 
 from .csvtable import write
+from .drawn import Kind, names, settled_view
 from .negotiate import CSV, JSON, choose
 from .problems import Fault, Problem
 
@@ -49,23 +50,38 @@ def member(name: str) -> Rows:
 
 @dataclass(frozen=True, slots=True)
 class Form:
-    """What the client wants: a format and, for CSV, a table."""
+    """What the client wants: a format; for CSV a table; for drawings of a `kind` of answer a view."""
 
     format: str
     table: Table | None = None
+    drawn: Kind | None = None
+    view: str | None = None
 
 
-def wanted(request: Request, tables: Sequence[Table], form: str | None, table: str | None) -> Form:
-    """Return the form of the answer. Raises Problem (406, 422) before any work is done."""
-    offered = ("json", "csv") if tables else ("json",)
+def wanted(
+    request: Request,
+    tables: Sequence[Table],
+    form: str | None,
+    table: str | None,
+    kind: Kind | None = None,
+    view: str | None = None,
+) -> Form:
+    """Return the form of the answer. Raises Problem (406, 422) before any work is done.
+
+    With a `kind` the answer can be drawn too, as the view that `view` names.
+    """
+    drawings = names(kind) if kind else ()
+    offered = ("json", "csv", *drawings) if tables else ("json",)
     chosen = choose(request.headers.get("accept"), offered, form)
+    if kind is not None and chosen in drawings:
+        return Form(chosen, None, kind, settled_view(kind, chosen, view))
     if table is None:
         return Form(chosen, tables[0] if tables else None)
     for one in tables:
         if one.name == table:
             return Form(chosen, one)
-    names = ", ".join(one.name for one in tables)
-    detail = f"no table is called {table[:64]!r}; accepted: {names}"
+    known = ", ".join(one.name for one in tables)
+    detail = f"no table is called {table[:64]!r}; accepted: {known}"
     fault = Fault(detail, "not-one-of", where="query", name="table")
     raise Problem("invalid-request", f"query table: {detail}", errors=[fault])
 

@@ -90,7 +90,8 @@ def _nesting_dossier(answer: Plain, options: Options, request: Plain | None) -> 
 def _refusal(at: str, asked: str, accepted: tuple[str, ...]) -> RequestError:
     shown = "".join(c for c in asked[:64] if c.isprintable())
     what = ", ".join(accepted) if accepted else "nothing, this form has no views"
-    return RequestError([RequestProblem(at, f"{shown!r} is not offered here; accepted: {what}", "not-one-of")])
+    detail = f"{shown!r} is not offered here; accepted: {what}"
+    return RequestError([RequestProblem(at, detail, "values-do-not-go-together")])
 
 
 def _drawings(kind: Kind, wanted: Wanted) -> list[Drawing]:

@@ -62,6 +62,7 @@ OPERATIONS = registry(
     Operation("projects", "scantling.plan.projects:projects", needs=("modules", "progress")),
     Operation("proofs", "scantling.plan.proofs:proofs", needs=("modules",)),
     Operation("dry-fits", "scantling.dryfit:dry_fits"),
+    Operation("papers", "scantling.papers.operation:papers", needs=("modules", "progress")),
     Operation("nestings", "scantling.nesting:nestings", needs=("progress",)),
     Operation("fastener-checks", "scantling.mechanics:fastener_checks"),
     Operation("costings", "scantling.costing:costings"),

@@ -102,6 +102,7 @@ async def get_module(request: Request, module: ModuleId, form: Annotated[Form, D
         PartsAnswer,
         tables=PARTS_TABLES,
         worker=True,
+        drawn="parts",
         missing=True,
     ),
 )
@@ -109,7 +110,7 @@ async def compute_parts(
     request: Request,
     module: ModuleId,
     body: Annotated[PartsRequest, Body(openapi_examples=PARTS)],
-    form: Annotated[Form, Depends(form_of(PARTS_TABLES))],
+    form: Annotated[Form, Depends(form_of(PARTS_TABLES, "parts"))],
 ) -> Response:
     """Return the parts of one piece."""
     return await _known(request, "parts", {"module": module, **plain(body)}, form)

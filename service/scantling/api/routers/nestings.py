@@ -47,12 +47,13 @@ TABLES = (PLACEMENTS, UNPLACED)
         NestingAnswer,
         tables=TABLES,
         worker=True,
+        drawn="nesting",
     ),
 )
 async def compute_nesting(
     request: Request,
     body: Annotated[NestingRequest, Body(openapi_examples=NESTINGS)],
-    form: Annotated[Form, Depends(form_of(TABLES))],
+    form: Annotated[Form, Depends(form_of(TABLES, "nesting"))],
 ) -> Response:
     """Return the nesting."""
     return await calls_of(request).answer(request, "nestings", plain(body), form, "nestings")

@@ -52,12 +52,13 @@ TABLES = (
         ProjectAnswer,
         tables=TABLES,
         worker=True,
+        drawn="project",
     ),
 )
 async def plan_project(
     request: Request,
     body: Annotated[ProjectRequest, Body(openapi_examples=PROJECTS)],
-    form: Annotated[Form, Depends(form_of(TABLES))],
+    form: Annotated[Form, Depends(form_of(TABLES, "project"))],
 ) -> Response:
     """Return the plan."""
     return await calls_of(request).answer(request, "projects", plain(body), form, "projects")

@@ -7,6 +7,7 @@ from pydantic import Field, StringConstraints
 from .common import FINDINGS, MATERIAL, MATERIALS, TAPE, Finding, Material, TapeStep
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, Measured, Thickness, repeated
 from .marks import COUNT, DEG, MM, PERCENT, RATIO
+from .papers import Papers
 from .scalars import Closed, Id, Open, OpenObject
 
 
@@ -36,8 +37,8 @@ PARAMETERS = Field(
 )
 
 
-class PartsRequest(Checked, Measured):
-    """One piece of furniture to be worked out."""
+class PieceRequest(Checked, Measured):
+    """One piece of furniture, as it is described to be worked out or proved."""
 
     parameters: OpenObject | None = PARAMETERS
     materials: Roles | None = ROLES
@@ -47,6 +48,12 @@ class PartsRequest(Checked, Measured):
     def faults(self) -> list[Broken]:
         """Return what is wrong between members."""
         return repeated(self.described or [], "described")
+
+
+class PartsRequest(PieceRequest):
+    """One piece of furniture to be worked out."""
+
+    papers: Papers | None = Field(None, description="How drawings and papers are made.")
 
 
 class RangeBand(Closed):
@@ -74,7 +81,7 @@ class ProofRanges(Closed):
     )
 
 
-class ProofsRequest(PartsRequest):
+class ProofsRequest(PieceRequest):
     """One piece of furniture to be proved over a range."""
 
     ranges: ProofRanges | None = Field(None, description="Over what it is proved.")

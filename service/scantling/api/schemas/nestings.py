@@ -23,6 +23,7 @@ from .common import (
 )
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, LengthRule, Measured, Reading, repeated
 from .marks import COUNT, CURRENCY_UNIT, MM, RATIO, unit
+from .papers import Papers
 from .scalars import Closed, Currency, Id, Open, Whole
 
 MOST_KINDS = 500
@@ -89,6 +90,7 @@ class NestingRequest(Checked, Measured):
     objective: Objective | None = Field(None, description="What else the search is after.")
     effort: Effort = EFFORT
     seed: Seed = SEED
+    papers: Papers | None = Field(None, description="How drawings and papers are made.")
 
     def faults(self) -> list[Broken]:
         """Return what is wrong between members."""

@@ -26,6 +26,7 @@ from .lengths import Broken, Checked, Length, LengthRule, Measured, Reading, rep
 from .marks import COUNT, KG, MIN, PERCENT, unit
 from .modules import PARAMETERS, ROLES, Roles
 from .nestings import NestingAnswer
+from .papers import Papers
 from .pieces import CutListRow, PartsAnswer
 from .scalars import Closed, Currency, Id, Money, Name, Open, OpenObject, Slug, Whole
 
@@ -162,6 +163,7 @@ class ProjectRequest(Checked, Measured):
     )
     effort: Effort = EFFORT
     seed: Seed = SEED
+    papers: Papers | None = Field(None, description="How drawings and papers are made.")
 
     def faults(self) -> list[Broken]:
         """Return what is wrong between members."""
