@@ -1720,6 +1720,34 @@ class Glue(TypedDict):
 Kerf: TypeAlias = float | str
 
 
+class LabelGrid(TypedDict):
+    """A sheet of labels by its numbers, in millimetres of paper whatever `units` says."""
+
+    across: NotRequired[int]
+    """Labels beside each other."""
+
+    down: NotRequired[int]
+    """Labels under each other."""
+
+    gap_x: NotRequired[float]
+    """Between labels beside each other."""
+
+    gap_y: NotRequired[float]
+    """Between labels under each other."""
+
+    height: NotRequired[float]
+    """Height of a label."""
+
+    left: NotRequired[float]
+    """From the left edge to the first label."""
+
+    top: NotRequired[float]
+    """From the top edge to the first label."""
+
+    width: NotRequired[float]
+    """Width of a label."""
+
+
 class Placement(TypedDict):
     """One piece on a sheet or board."""
 
@@ -2020,6 +2048,40 @@ class Objective(TypedDict):
     """Least size of a remainder worth keeping; 300 by 100 mm where it is left out."""
 
 
+class Papers(TypedDict):
+    """How drawings and papers are made; without effect on JSON and CSV."""
+
+    also: NotRequired[Literal["1/8 in", "1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"] | None]
+    """A second step, written in brackets behind the first."""
+
+    as_built: NotRequired[str | None]
+    """What was built, and where it departs from the plan."""
+
+    author: NotRequired[str | None]
+    """Who answers for the plan."""
+
+    date: NotRequired[str | None]
+    """Date of the plan; written as 2026-05-01 it also dates the care."""
+
+    labels: NotRequired[LabelGrid | None]
+    """The grid of the label sheet."""
+
+    licence: NotRequired[str | None]
+    """On what terms others may use the plan."""
+
+    paper: NotRequired[Literal["letter", "a4"]]
+    """Size of the paper."""
+
+    stamp: NotRequired[Literal["computed", "checked", "built"]]
+    """What the plan may claim; `built` needs a record in `as_built`."""
+
+    tape: NotRequired[Literal["1/8 in", "1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"] | None]
+    """The step sizes are written in; without it the request's `tape`."""
+
+    version: NotRequired[str | None]
+    """Version of the plan, for its cover and the foot of every page."""
+
+
 SawKerf: TypeAlias = float | str
 
 
@@ -2126,6 +2188,9 @@ class NestingRequest(TypedDict):
 
     objective: NotRequired[Objective | None]
     """What else the search is after."""
+
+    papers: NotRequired[Papers | None]
+    """How drawings and papers are made."""
 
     parts: list[NestingPart]
     """The parts."""
@@ -2238,6 +2303,9 @@ class PartsRequest(TypedDict):
 
     materials: NotRequired[dict[str, Any] | None]
     """What each role of the module is made of; a role that is left out is made of the module's default."""
+
+    papers: NotRequired[Papers | None]
+    """How drawings and papers are made."""
 
     parameters: NotRequired[dict[str, Any] | None]
     """
@@ -2657,6 +2725,9 @@ class ProjectRequest(TypedDict):
     name: NotRequired[str | None]
     """What the set is called."""
 
+    papers: NotRequired[Papers | None]
+    """How drawings and papers are made."""
+
     people: NotRequired[list[Person] | None]
     """Who will use it."""
 
@@ -2899,6 +2970,7 @@ __all__ = [
     "Hole",
     "Joint",
     "Kerf",
+    "LabelGrid",
     "Labour",
     "Layer",
     "Layout",
@@ -2922,6 +2994,7 @@ __all__ = [
     "NestingSaw",
     "Objective",
     "Overall",
+    "Papers",
     "PartsAnswer",
     "PartsRequest",
     "Person",
