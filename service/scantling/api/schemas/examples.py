@@ -204,6 +204,50 @@ FASTENERS: Examples = {
             ],
         },
     },
+    "eurocode": {
+        "summary": "By Eurocode 5: a maker's screw in plywood of a range of thicknesses, and a glued dowel",
+        "value": {
+            "units": "mm",
+            "method": "eurocode5",
+            "joints": [
+                {
+                    "id": "rail to leg",
+                    "layers": [
+                        {
+                            "material": "birch-plywood",
+                            "thickness": {"status": "assumed", "least": 17, "most": 18},
+                            "characteristic_density": 630,
+                        },
+                        {"material": "spruce-pine-fir", "thickness": [44.8, 45.1], "characteristic_density": 350},
+                    ],
+                    "fastener": {
+                        "gauge": 10,
+                        "length": 50,
+                        "root_diameter": 3.1,
+                        "head_diameter": 9.5,
+                        "tensile_strength": 600,
+                        "withdrawal_parameter": 13.5,
+                        "head_parameter": 12,
+                        "declared_density": 350,
+                    },
+                    "count": 2,
+                    "loads": {"withdrawal_n": 200, "lateral_n": 400},
+                    "duration": "medium",
+                    "edge_distance": 25,
+                    "end_distance": 75,
+                    "spacing": 60,
+                },
+                {
+                    "id": "frame",
+                    "layers": [
+                        {"part": "rail", "material": "yellow-poplar", "thickness": 60, "grain": "end"},
+                        {"part": "stile", "material": "yellow-poplar", "thickness": 44},
+                    ],
+                    "fastener": {"kind": "dowel", "diameter": 9.5, "length": 50},
+                },
+            ],
+        },
+    },
 }
 
 COSTINGS: Examples = {

@@ -6,15 +6,31 @@ from pydantic import Field
 from typing_extensions import TypeAliasType
 
 from .common import FINDINGS, Finding
-from .lengths import Broken, Checked, Length, LengthOrZero, LengthRule, Measured, Reading, Thickness, repeated
+from .lengths import (
+    THICKNESS_HELP,
+    AnyThickness,
+    Broken,
+    Checked,
+    Length,
+    LengthOrZero,
+    LengthRule,
+    Measured,
+    Reading,
+    repeated,
+)
 from .marks import COUNT, DEG, MM, RATIO, N, unit
 from .scalars import Closed, Id, Open, Whole
 
 MOST_JOINTS = 500
 Gauge = Annotated[int, Field(strict=True, ge=4, le=24), Whole]
 Stress = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=2000)]
+Tensile = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=200, le=2000)]
+Declared = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.1, le=500)]
+Density = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=100, le=1500)]
+YieldMoment = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=1, le=1_000_000)]
 Diameter = TypeAliasType("Diameter", Annotated[Reading, LengthRule(least=1, most=30)])
 FastenerLength = TypeAliasType("FastenerLength", Annotated[Reading, LengthRule(least=3, most=1000)])
+Known = Literal["read", "derived", "memory"]
 Newtons = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=1_000_000)]
 
 
@@ -23,27 +39,38 @@ class Layer(Closed):
 
     part: Id | None = Field(None, description="The caller's name for the part.")
     material: Id = Field(description="Id of a material, of GET /v1/tables/materials.", examples=["birch-plywood"])
-    thickness: Thickness = Field(description="Thickness along the fastener.")
+    thickness: AnyThickness = Field(
+        description=f"Thickness along the fastener. {THICKNESS_HELP} Of a range the point is checked against the "
+        "thinnest stack and the bite against the least there may be.",
+        examples=["23/32 in", {"status": "assumed", "least": 17, "most": 18}],
+    )
     grain: Literal["side", "face", "edge", "end"] = Field(
         "side",
         description="What the fastener enters: the `side` grain of solid wood, the `face` or `edge` of a panel, or the "
         "`end` grain.",
     )
     specific_gravity: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.2, le=1.2)] | None = Field(
-        None, description="Own value in place of the table's, on oven-dry volume.", json_schema_extra=RATIO
+        None, description="Own value in place of the table's, on oven-dry volume; for `nds`.", json_schema_extra=RATIO
+    )
+    characteristic_density: Density | None = Field(
+        None,
+        description="Own characteristic density in place of that of the table's strength class; for `eurocode5`.",
+        json_schema_extra=unit("kg/m3"),
     )
 
 
 class DrivenFastener(Closed):
     """What is driven in, by its trade size; the maker's own figures rule over the table's."""
 
-    kind: Literal["wood screw", "lag screw", "nail", "bolt"] = Field("wood screw", description="What it is.")
+    kind: Literal["wood screw", "lag screw", "nail", "bolt", "dowel"] = Field(
+        "wood screw", description="What it is; a `dowel` is glued and sits half in each of two parts."
+    )
     gauge: Gauge | None = Field(
         None, description="Gauge number of a wood screw.", examples=[8], json_schema_extra=unit("gauge number")
     )
-    diameter: Diameter | None = Field(None, description="Diameter of a lag screw, nail or bolt.")
+    diameter: Diameter | None = Field(None, description="Diameter of a lag screw, nail, bolt or dowel.")
     pennyweight: Literal["6d", "8d", "10d", "12d", "16d", "20d"] | None = Field(
-        None, description="Size of a nail; then it needs neither diameter nor length."
+        None, description="Size of a nail; then it needs neither diameter nor length, and a length given rules."
     )
     style: Literal["common", "box", "sinker"] = Field("common", description="Style of a nail.")
     length: FastenerLength | None = Field(None, description="Length from under the head to the point.", examples=[40])
@@ -51,7 +78,29 @@ class DrivenFastener(Closed):
     head_diameter: Diameter | None = Field(None, description="The maker's head diameter.")
     thread_length: FastenerLength | None = Field(None, description="The maker's length of thread.")
     bending_yield: Stress | None = Field(
-        None, description="The maker's bending yield strength.", json_schema_extra=unit("N/mm2")
+        None, description="The maker's bending yield strength; for `nds`.", json_schema_extra=unit("N/mm2")
+    )
+    tensile_strength: Tensile | None = Field(
+        None, description="The maker's tensile strength of the wire; for `eurocode5`.", json_schema_extra=unit("N/mm2")
+    )
+    yield_moment: YieldMoment | None = Field(
+        None, description="The maker's characteristic yield moment; for `eurocode5`.", json_schema_extra=unit("N mm")
+    )
+    withdrawal_parameter: Declared | None = Field(
+        None,
+        description="The maker's characteristic withdrawal parameter (EN 14592); for `eurocode5`.",
+        json_schema_extra=unit("N/mm2"),
+    )
+    head_parameter: Declared | None = Field(
+        None,
+        description="The maker's characteristic parameter of the head being pulled through (EN 14592), with "
+        "`head_diameter`; for `eurocode5`.",
+        json_schema_extra=unit("N/mm2"),
+    )
+    declared_density: Density | None = Field(
+        None,
+        description="Density that the maker's parameters are declared for; 350 kg/m3 where it is left out.",
+        json_schema_extra=unit("kg/m3"),
     )
 
 
@@ -95,7 +144,11 @@ class FastenerJoint(Closed):
 class FastenerRequest(Checked, Measured):
     """Joints to be checked."""
 
-    method: Literal["nds"] = Field("nds", description="The design method: `nds`, by the ANSI/AWC NDS.")
+    method: Literal["nds", "eurocode5"] = Field(
+        "nds",
+        description="The design method: `nds`, by the ANSI/AWC NDS (allowable values), or `eurocode5`, by EN 1995-1-1 "
+        "(design values). Dowels have no design values in either; they are held against published tests.",
+    )
     joints: list[FastenerJoint] = Field(description="The joints.", min_length=1, max_length=MOST_JOINTS)
 
     def faults(self) -> list[Broken]:
@@ -142,6 +195,17 @@ class Hole(Open):
     drill_mm: float = Field(description="The nearest metric bit.", json_schema_extra=MM)
     needed: bool = Field(description="False where it may be left out.")
     source: str = Field(description="Where the figure is from.")
+    status: Known | None = Field(None, description="How well the figure is known; one from `memory` decides nothing.")
+
+
+class Countersink(Open):
+    """The cone for a flat head."""
+
+    diameter_mm: float = Field(description="Its width at the surface.", json_schema_extra=MM)
+    depth_mm: float = Field(description="Its depth.", json_schema_extra=MM)
+    angle_degrees: float = Field(description="Its full angle.", json_schema_extra=DEG)
+    source: str = Field(description="Where the figures are from.")
+    status: Known = Field(description="How well they are known; one from `memory` decides nothing.")
 
 
 class Capacity(Open):
@@ -150,6 +214,16 @@ class Capacity(Open):
     withdrawal_n: float | None = Field(description="Against being pulled out.", json_schema_extra=N)
     pull_through_n: float | None = Field(description="Against the head being pulled through.", json_schema_extra=N)
     lateral_n: float | None = Field(description="Against a load across it.", json_schema_extra=N)
+    code: str = Field(description="The standard, or the tests, that the values are from.")
+    lateral_mode: str | None = Field(description="The yield mode that gives the lateral value.")
+    modes_n: dict[str, float] = Field(
+        description="The unadjusted lateral value of every yield mode.", json_schema_extra=N
+    )
+    factors: dict[str, float] = Field(description="What the values were multiplied by.", json_schema_extra=RATIO)
+    missing: dict[str, str] = Field(description="Why a value is null, by its name.")
+    status: Known = Field(description="How well the least certain figure is known; one from `memory` decides nothing.")
+    sources: list[str] = Field(description="Where the figures are from.")
+    count: int = Field(description="How many fasteners share the load.", json_schema_extra=COUNT)
 
 
 class Demand(Open):
@@ -157,6 +231,7 @@ class Demand(Open):
 
     withdrawal_n: float = Field(description="Pulling out.", json_schema_extra=N)
     lateral_n: float = Field(description="Across it.", json_schema_extra=N)
+    count: int = Field(description="How many share the load.", json_schema_extra=COUNT)
 
 
 class LengthWindow(Open):
@@ -180,7 +255,12 @@ class FastenerJointAnswer(Open):
     bite: ReceiverBite = Field(description="How far it bites into the last part.")
     pilot: Hole | None = Field(description="Pilot hole.")
     clearance_hole: Hole | None = Field(description="Clearance hole through the upper parts.")
+    countersink: Countersink | None = Field(description="The cone for the head; null where none is cut.")
     capacity: Capacity = Field(description="What one fastener carries.")
+    ultimate_withdrawal_n: float | None = Field(
+        description="At what pull tests found such a fastener to come out, as a mean: no value to design with.",
+        json_schema_extra=N,
+    )
     demand: Demand = Field(description="What one fastener is asked to carry.")
     ratio: float | None = Field(description="Demand over capacity.", json_schema_extra=RATIO)
     governing: str | None = Field(description="What governs.")
