@@ -275,11 +275,35 @@ BodySize: TypeAlias = float | str
 class Capacity(TypedDict):
     """What one fastener carries; null where nothing is published, with the reason in `missing`."""
 
+    code: str
+    """The standard, or the tests, that the values are from."""
+
+    count: int
+    """How many fasteners share the load."""
+
+    factors: dict[str, float]
+    """What the values were multiplied by."""
+
+    lateral_mode: str | None
+    """The yield mode that gives the lateral value."""
+
     lateral_n: float | None
     """Against a load across it."""
 
+    missing: dict[str, str]
+    """Why a value is null, by its name."""
+
+    modes_n: dict[str, float]
+    """The unadjusted lateral value of every yield mode."""
+
     pull_through_n: float | None
     """Against the head being pulled through."""
+
+    sources: list[str]
+    """Where the figures are from."""
+
+    status: Literal["read", "derived", "memory"]
+    """How well the least certain figure is known; one from `memory` decides nothing."""
 
     withdrawal_n: float | None
     """Against being pulled out."""
@@ -749,6 +773,25 @@ class CostingRequest(TypedDict):
     """How much more than the net quantity is used up, by kind."""
 
 
+class Countersink(TypedDict):
+    """The cone for a flat head."""
+
+    angle_degrees: float
+    """Its full angle."""
+
+    depth_mm: float
+    """Its depth."""
+
+    diameter_mm: float
+    """Its width at the surface."""
+
+    source: str
+    """Where the figures are from."""
+
+    status: Literal["read", "derived", "memory"]
+    """How well they are known; one from `memory` decides nothing."""
+
+
 class SawSetting(TypedDict):
     """One end or edge that is cut at an angle."""
 
@@ -835,6 +878,9 @@ class CutListRow(TypedDict):
 class Demand(TypedDict):
     """What one fastener is asked to carry."""
 
+    count: int
+    """How many share the load."""
+
     lateral_n: float
     """Across it."""
 
@@ -852,10 +898,13 @@ class DrivenFastener(TypedDict):
     """What is driven in, by its trade size; the maker's own figures rule over the table's."""
 
     bending_yield: NotRequired[float | None]
-    """The maker's bending yield strength."""
+    """The maker's bending yield strength; for `nds`."""
+
+    declared_density: NotRequired[float | None]
+    """Density that the maker's parameters are declared for; 350 kg/m3 where it is left out."""
 
     diameter: NotRequired[Diameter | None]
-    """Diameter of a lag screw, nail or bolt."""
+    """Diameter of a lag screw, nail, bolt or dowel."""
 
     gauge: NotRequired[int | None]
     """Gauge number of a wood screw."""
@@ -863,14 +912,20 @@ class DrivenFastener(TypedDict):
     head_diameter: NotRequired[Diameter | None]
     """The maker's head diameter."""
 
-    kind: NotRequired[Literal["wood screw", "lag screw", "nail", "bolt"]]
-    """What it is."""
+    head_parameter: NotRequired[float | None]
+    """
+    The maker's characteristic parameter of the head being pulled through (EN 14592), with `head_diameter`; for
+    `eurocode5`.
+    """
+
+    kind: NotRequired[Literal["wood screw", "lag screw", "nail", "bolt", "dowel"]]
+    """What it is; a `dowel` is glued and sits half in each of two parts."""
 
     length: NotRequired[FastenerLength | None]
     """Length from under the head to the point."""
 
     pennyweight: NotRequired[Literal["6d", "8d", "10d", "12d", "16d", "20d"] | None]
-    """Size of a nail; then it needs neither diameter nor length."""
+    """Size of a nail; then it needs neither diameter nor length, and a length given rules."""
 
     root_diameter: NotRequired[Diameter | None]
     """The maker's root diameter."""
@@ -878,8 +933,17 @@ class DrivenFastener(TypedDict):
     style: NotRequired[Literal["common", "box", "sinker"]]
     """Style of a nail."""
 
+    tensile_strength: NotRequired[float | None]
+    """The maker's tensile strength of the wire; for `eurocode5`."""
+
     thread_length: NotRequired[FastenerLength | None]
     """The maker's length of thread."""
+
+    withdrawal_parameter: NotRequired[float | None]
+    """The maker's characteristic withdrawal parameter (EN 14592); for `eurocode5`."""
+
+    yield_moment: NotRequired[float | None]
+    """The maker's characteristic yield moment; for `eurocode5`."""
 
 
 class DryFitAnswer(TypedDict):
@@ -1388,6 +1452,9 @@ class Hole(TypedDict):
     source: str
     """Where the figure is from."""
 
+    status: NotRequired[Literal["read", "derived", "memory"] | None]
+    """How well the figure is known; one from `memory` decides nothing."""
+
 
 class LengthWindow(TypedDict):
     """Which lengths would do for the role."""
@@ -1448,6 +1515,9 @@ class FastenerJointAnswer(TypedDict):
     clearance_hole: Hole | None
     """Clearance hole through the upper parts."""
 
+    countersink: Countersink | None
+    """The cone for the head; null where none is cut."""
+
     demand: Demand
 
     fastener: str
@@ -1479,6 +1549,9 @@ class FastenerJointAnswer(TypedDict):
     stack: list[Bite]
     """The parts along the fastener."""
 
+    ultimate_withdrawal_n: float | None
+    """At what pull tests found such a fastener to come out, as a mean: no value to design with."""
+
 
 class FastenerAnswer(TypedDict):
     """The joints, each with what was found."""
@@ -1496,6 +1569,9 @@ class FastenerAnswer(TypedDict):
 class Layer(TypedDict):
     """One part that the fastener passes or ends in."""
 
+    characteristic_density: NotRequired[float | None]
+    """Own characteristic density in place of that of the table's strength class; for `eurocode5`."""
+
     grain: NotRequired[Literal["side", "face", "edge", "end"]]
     """
     What the fastener enters: the `side` grain of solid wood, the `face` or `edge` of a panel, or the `end` grain.
@@ -1508,10 +1584,13 @@ class Layer(TypedDict):
     """The caller's name for the part."""
 
     specific_gravity: NotRequired[float | None]
-    """Own value in place of the table's, on oven-dry volume."""
+    """Own value in place of the table's, on oven-dry volume; for `nds`."""
 
-    thickness: Thickness
-    """Thickness along the fastener."""
+    thickness: AnyThickness
+    """
+    Thickness along the fastener. One length, a list of caliper readings, or `{status, least, most}`. Of a range the
+    point is checked against the thinnest stack and the bite against the least there may be.
+    """
 
 
 LengthOrZero: TypeAlias = float | str
@@ -1585,8 +1664,11 @@ class FastenerRequest(TypedDict):
     joints: list[FastenerJoint]
     """The joints."""
 
-    method: NotRequired[Literal["nds"]]
-    """The design method: `nds`, by the ANSI/AWC NDS."""
+    method: NotRequired[Literal["nds", "eurocode5"]]
+    """
+    The design method: `nds`, by the ANSI/AWC NDS (allowable values), or `eurocode5`, by EN 1995-1-1 (design
+    values). Dowels have no design values in either; they are held against published tests.
+    """
 
     units: NotRequired[Literal["mm", "in"]]
     """What a bare number means where a length is asked for."""
@@ -2927,6 +3009,7 @@ __all__ = [
     "CostSum",
     "CostingAnswer",
     "CostingRequest",
+    "Countersink",
     "CutListRow",
     "Demand",
     "Diameter",
