@@ -28,7 +28,7 @@ from .modules import PARAMETERS, ROLES, Roles
 from .nestings import NestingAnswer
 from .papers import Papers
 from .pieces import CutListRow, PartsAnswer
-from .scalars import Closed, Currency, Id, Money, Name, Open, OpenObject, Slug, Whole
+from .scalars import Bool, Closed, Currency, Id, Money, Name, Open, OpenObject, Slug, Whole
 
 MOST_MODULES = 40
 GlueKind = Literal["PVA", "cross-linking PVA", "polyurethane", "epoxy", "resorcinol"]
@@ -106,7 +106,7 @@ class Person(Closed):
     """Somebody who will use the furniture."""
 
     id: Id = Field(description="The caller's name for them.")
-    child: bool = Field(
+    child: Bool = Field(
         False, description="A small child: openings, lids and boxes are checked for it, seats are not fitted to it."
     )
     mass: Kilograms | None = Field(None, description="Mass.", json_schema_extra=KG)
