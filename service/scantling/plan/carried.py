@@ -203,12 +203,14 @@ def leg_checks(
     rows: list[CheckRow] = []
     findings: dict[str, tuple[float, Finding]] = {}
     for part in _legs(structure):
-        got = [min(1.0, f.on_floor.get(part.id, 0.0)) for f in flows]
+        twin = _twin(structure, part)
+        both = (part.id,) if twin is None else (part.id, twin)
+        got = [min(1.0, sum(f.on_floor.get(id, 0.0) for id in both)) for f in flows]
         if not got or max(got) <= 0:
             continue
         force, load = max((sum(got) * loads[0].force_n, loads[0]), (max(got) * loads[1].force_n, loads[1]),
                           key=lambda one: one[0])  # fmt: skip
-        row, found, ratio = _leg(structure, part, force, load, who)
+        row, found, ratio = _leg(structure, part, force, load, who, twin)
         rows.append(row)
         for f in found:
             if part.name not in findings or ratio > findings[part.name][0]:
@@ -225,11 +227,13 @@ def _legs(structure: Structure) -> Iterator[Part]:
 
 
 def _leg(
-    structure: Structure, part: Part, force: float, load: Load, who: Circumstances
+    structure: Structure, part: Part, force: float, load: Load, who: Circumstances, twin: str | None
 ) -> tuple[CheckRow, tuple[Finding, ...], float]:
+    """Check one leg; two boards glued up to a corner are taken as one of twice the thickness, on the safe side."""
     try:
         wood = wood_of_part(part, "length", "edge")
-        leg = leg_of(wood, part.width, part.thickness, _clear_length(structure, part), "cantilever",
+        thick = part.thickness * (1 if twin is None else 2)
+        leg = leg_of(wood, part.width, thick, _clear_length(structure, part), "cantilever",
                      duration=load.duration, service_class=who.service_class, parts=(part.id,))  # fmt: skip
         result = check_leg(leg, force)
     except (ValueError, LookupError) as error:
@@ -242,10 +246,22 @@ def _leg(
     return row, result.findings(), result.ratio
 
 
+def _twin(structure: Structure, part: Part) -> str | None:
+    """Return the other board of a leg of two, joined fast along most of its length; None for a leg of one."""
+    for other, patch in structure.contacts.get(part.id, ()):
+        zs = [c[2] for c in patch.corners]
+        beside = other in structure.floor and upright(structure.part(other)) and structure.rigid(part.id, other)
+        if beside and max(zs) - min(zs) >= 0.7 * part.length:
+            return other
+    return None
+
+
 def _clear_length(structure: Structure, part: Part) -> float:
     """Return how much of a leg stands free from the floor to the first part joined to it or resting on it, mm."""
     lows: list[float] = []
     for other, patch in structure.contacts.get(part.id, ()):
+        if other in structure.floor:
+            continue
         if structure.rigid(part.id, other) or patch.normal[2] > 0.7:
             lows.append(min(c[2] for c in patch.corners))
     base: Vector = part.bounds()[0]

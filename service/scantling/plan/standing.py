@@ -28,6 +28,7 @@ FEET_MM = 0.5
 STANDS_OUT_MM = 60.0  # an end that stands out less is sat on over the feet: EN 1022:2018 clause 6
 ADULT = (150.0, 900.0)  # loaded seat heights the rearward push is given for, EN 1022:2018
 TALL_MM = 685.8  # 27 in, ASTM F2057-23: what is lower is not reckoned to be climbed
+TO_THE_WALL = ("tips-when-pulled", "tips-on-slope")
 LEVELLING = ("level", "adjust")
 
 
@@ -59,7 +60,7 @@ def standing_checks(
         high, volume = _height(assembly), _litres(assembly)
         wall = check_tall_storage(high, mass, volume, has_drawers=bool(_drawers(structure)))
         # Fixed to the wall it cannot be pulled over: one finding says it.
-        findings = [*(f for f in findings if not wall or f.code != "tips-when-pulled"), *wall]
+        findings = [*(f for f in findings if not wall or f.code not in TO_THE_WALL), *wall]
     return rows, [*findings, *_level(structure, who)]
 
 

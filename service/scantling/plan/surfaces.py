@@ -8,6 +8,7 @@ from scantling.board.vector import Vector
 from scantling.mechanics.loads import people_on
 
 LEVEL_MM = 2.0  # how near a part's top must be to the underside of a cushion to carry it
+GLANCING = 0.25  # of the widest part behind a cushion; what is touched less carries nobody
 BEHIND_MM = 250.0  # how far behind a back cushion the slats it leans on may stand
 # The area a person bears on, mm: as wide as hips (ANSUR II, sitting, about 380), as deep as thighs bear; practice.
 SITTER = (380.0, 350.0)
@@ -61,8 +62,13 @@ def seats_of(assembly: Assembly, *, tested: bool = True) -> list[Surface]:
 def backs_of(assembly: Assembly) -> list[Surface]:
     """Return the surfaces somebody leans on: back cushions with the parts behind them, and what is declared."""
     parts = list(assembly.parts.values())
-    backs = [_behind(c, parts) for c in assembly.cushions if c.kind == "back"]
+    backs = [_behind(c, parts) for c in assembly.cushions if c.kind == "back" and not side_back(c)]
     return backs + [_declared(assembly, case, flat=False) for case in assembly.loads if case.kind == "leaning"]
+
+
+def side_back(c: Cushion) -> bool:
+    """Whether a back cushion stands at the side, thinner across than front to back."""
+    return c.kind == "back" and c.width < c.depth
 
 
 def _under(c: Cushion, parts: Sequence[Part]) -> Surface:
@@ -86,6 +92,8 @@ def _behind(c: Cushion, parts: Sequence[Part]) -> Surface:
         hidden = any(_overlap(q.bounds()[0], q.bounds()[1], p, (0, 2)) > 0.5 * area for q in facing if q.y1 <= p.y0 + 1)
         if area > 0 and not hidden:
             areas.append((p.id, area))
+    most = max((area for _, area in areas), default=0.0)
+    areas = [(id, area) for id, area in areas if area >= GLANCING * most]
     return Surface(c.id, low, high, people_on(c.width), _shares(areas), True)
 
 
