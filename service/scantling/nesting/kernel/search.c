@@ -135,6 +135,10 @@ void descend(Search *s) {
     if (!s->best_missing) {
         begin_step(s);
         lower_cost(s);
+        if (draw_below(s, 2)) { /* every other time further away, so that the search does not circle */
+            i32 more = draw_below(s, 1 + s->sheets_open / 2);
+            while (more-- > 0 && s->sheets_open > 1) close_sheet(s, random_slot(s));
+        }
         keep_step(s);
     }
     reset_history(s);
