@@ -946,6 +946,31 @@ class DrivenFastener(TypedDict):
     """The maker's characteristic yield moment; for `eurocode5`."""
 
 
+class FitSwept(TypedDict):
+    """What a motion meets on its way from shut to open."""
+
+    at_mm: list[float] | None
+    """Where it meets it: x, y, z."""
+
+    clashes_with: list[str]
+    """What it meets: ids of parts, or `wall`; empty where it opens freely."""
+
+    depth_mm: float
+    """How deep it would go in."""
+
+    free: float
+    """How far it goes before it meets something: degrees or millimetres."""
+
+    least_gap_mm: float | None
+    """Least gap to anything on its way; null where it meets something at once or nothing is there."""
+
+    motion: str
+    """The caller's name for the motion."""
+
+    step_mm: float
+    """How far its outermost corner moves between two places that were looked at."""
+
+
 class DryFitAnswer(TypedDict):
     """Whether it goes together."""
 
@@ -963,6 +988,9 @@ class DryFitAnswer(TypedDict):
 
     glue_ups: list[dict[str, Any]] | None
     """Glue-ups within open time; null without glue."""
+
+    motions: list[FitSwept]
+    """What each motion meets, in the order asked."""
 
     order: dict[str, Any] | None
     """An order of assembly; null where there is none."""
@@ -1383,11 +1411,106 @@ class FitGlue(TypedDict):
     """From spreading to closing."""
 
 
+class FitWall(TypedDict):
+    """A plane that nothing may pass: a wall, a floor, a neighbouring piece."""
+
+    normal: list[float]
+    """Unit direction into the room."""
+
+    offset_mm: float
+    """How far it is from the origin along its normal."""
+
+
+class FitMotion(TypedDict):
+    """Something that moves when the piece is used: a lid or a door that swings, a drawer that slides."""
+
+    axis: list[float]
+    """Unit direction of the hinge line (the swing is right-handed about it) or of the slide."""
+
+    held_by: NotRequired[str | None]
+    """What keeps it open, such as `a lid stay`."""
+
+    id: str
+    """The caller's name for it."""
+
+    kind: Literal["swing", "slide"]
+    """How it moves."""
+
+    parts: list[str]
+    """Ids of the parts that move together."""
+
+    point_mm: NotRequired[list[float] | None]
+    """A point of the hinge line of a swing; the origin where it is left out."""
+
+    travel: float
+    """How far it goes from shut to open: degrees of a swing, millimetres of a slide; not 0."""
+
+    walls: NotRequired[list[FitWall] | None]
+    """What it must not run into."""
+
+
+class FitSetLoad(TypedDict):
+    """A person or a thing on the piece."""
+
+    at_mm: list[float]
+    """Where its weight acts: x, y, z."""
+
+    id: str
+    """The caller's name for it."""
+
+    mass_kg: float
+    """Its mass."""
+
+
+class FitBarrel(TypedDict):
+    """One round section of a driver, on the axis of the screw."""
+
+    end_mm: float
+    """Where it ends."""
+
+    radius_mm: float
+    """Half its thickness."""
+
+    start_mm: float
+    """Where it begins, behind the screw's head."""
+
+
+class FitTool(TypedDict):
+    """A driver, as measured with a caliper."""
+
+    barrels: list[FitBarrel]
+    """Its round sections, from the head backwards."""
+
+    id: str
+    """The caller's name for it."""
+
+    title: str
+    """What it is called in messages."""
+
+
 class FitSettings(TypedDict):
     """How strictly it is checked, and with what it is built."""
 
+    edge_diameters: NotRequired[float | None]
+    """Least distance of a screw's axis from an edge, in diameters of the screw."""
+
+    fit_mm: NotRequired[float | None]
+    """
+    Parts that share more than this do not fit, a gap within it is touching; 0.05 where it is left out, a computing
+    tolerance.
+    """
+
     hands: NotRequired[int | None]
     """How many people build it."""
+
+    loads: NotRequired[list[FitSetLoad] | None]
+    """
+    Who or what weighs on the piece, and where; a person on every seat cushion where it is left out, nobody for an
+    empty list.
+    """
+
+    near_mm: NotRequired[float | None]
+    """A gap up to this that nobody declared is reported."""
 
     open_limit_mm: NotRequired[float | None]
     """Widest open joint that passes."""
@@ -1398,11 +1521,17 @@ class FitSettings(TypedDict):
     point_clear_mm: NotRequired[float | None]
     """Wood to be left beyond a screw's point."""
 
+    screw_gap_mm: NotRequired[float | None]
+    """Wood wanted between two screws."""
+
     tape: NotRequired[Literal["1/8 in", "1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"] | None]
-    """The step lengths are shown in."""
+    """The step parts are cut to: gaps that come from cutting to its marks are found."""
 
     tip_least_deg: NotRequired[float | None]
     """Least tip angle that passes."""
+
+    tools: NotRequired[list[FitTool] | None]
+    """The drivers there are, tried in order; usual ones where they are left out."""
 
 
 class DryFitRequest(TypedDict):
@@ -1416,6 +1545,9 @@ class DryFitRequest(TypedDict):
 
     glue: NotRequired[FitGlue | None]
     """The glue; with it glue-ups are planned."""
+
+    motions: NotRequired[list[FitMotion] | None]
+    """What moves in use, and how far; each is carried from shut to open."""
 
     settings: NotRequired[FitSettings | None]
     """How strictly it is checked."""
@@ -3032,6 +3164,7 @@ __all__ = [
     "Finding",
     "Finish",
     "FitAssembly",
+    "FitBarrel",
     "FitChain",
     "FitClamp",
     "FitCushion",
@@ -3044,10 +3177,15 @@ __all__ = [
     "FitLink",
     "FitLoad",
     "FitMaterial",
+    "FitMotion",
     "FitPart",
     "FitPromise",
+    "FitSetLoad",
     "FitSettings",
     "FitStep",
+    "FitSwept",
+    "FitTool",
+    "FitWall",
     "Frame",
     "Glue",
     "Hole",

@@ -6,7 +6,7 @@ a corner moves by less than the step, and clashes thinner than that may be misse
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import radians
+from math import isfinite, radians
 from typing import Any, Literal
 
 import numpy as np
@@ -48,7 +48,8 @@ class Motion:
 class Swept:
     """What came of a motion: how far it goes before it clashes, with what, and the least gap to anything on its way.
 
-    `at` is in degrees or mm from shut; `clashes` is empty where it opens freely.
+    `free` is in degrees or mm from shut; `clashes` is empty where it opens freely; `least_gap` is infinite where it
+    clashes at once.
     """
 
     motion: str
@@ -67,7 +68,7 @@ class Swept:
             "clashes_with": list(self.clashes),
             "depth_mm": round(self.depth, 2),
             "at_mm": None if self.at_mm is None else [round(c, 1) for c in self.at_mm],
-            "least_gap_mm": round(self.least_gap, 2),
+            "least_gap_mm": round(self.least_gap, 2) if isfinite(self.least_gap) else None,
             "step_mm": round(self.step_mm, 2),
         }
 

@@ -4,48 +4,35 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field, StringConstraints
 
-from .common import FINDINGS, Finding, TapeStep
+from .common import FINDINGS, Finding
+from .fit_numbers import (
+    MOST_PARTS,
+    Bound,
+    Clearance,
+    Density,
+    Direction,
+    Edge,
+    FastenerDiameter,
+    FastenerLength,
+    Flag,
+    GaugeOrNone,
+    HeadDepth,
+    Ids,
+    LoadAmount,
+    LongName,
+    Pieces,
+    Point,
+    RoleKey,
+    Sentence,
+    Side,
+    Signed,
+    Size,
+    Tilt,
+)
+from .fit_settings import FitClamp, FitGlue, FitMotion, FitSettings, FitSwept
 from .lengths import Broken, Checked
-from .marks import COUNT, DEG, KG, MIN, MM, RATIO, unit
-from .scalars import TEXT_PATTERN, Closed, Id, Name, Open, Whole
-
-MOST_PARTS = 400
-Side = Literal["start", "end", "near", "far", "back", "face"]
-Edge = Literal["start", "end", "near", "far"]
-Size = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=10_000)]
-Bound = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=-10_000, le=10_000)]
-Signed = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=-1_000_000, le=1_000_000)]
-Tilt = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=75)]
-Flag = Annotated[bool, Field(strict=True)]
-Point = Annotated[list[Signed], Field(min_length=3, max_length=3)]
-Direction = Annotated[
-    list[Annotated[float, Field(strict=True, allow_inf_nan=False, ge=-1.001, le=1.001)]],
-    Field(min_length=3, max_length=3),
-]
-LongName = Annotated[str, StringConstraints(strict=True, min_length=1, max_length=400, pattern=TEXT_PATTERN)]
-Sentence = Annotated[str, StringConstraints(strict=True, max_length=500, pattern=TEXT_PATTERN)]
-Ids = Annotated[list[Id], Field(max_length=MOST_PARTS)]
-RoleKey = Annotated[
-    str, StringConstraints(strict=True, min_length=1, max_length=64, pattern=r"^[A-Za-z][A-Za-z0-9 _-]{0,63}$")
-]
-
-
-Density = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=1, le=3_000)]
-Clearance = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=1_000)]
-FastenerDiameter = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.1, le=50)]
-FastenerLength = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.1, le=1_000)]
-HeadDepth = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=-50, le=200)]
-LoadAmount = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.001, le=10_000)]
-OpenLimit = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=10)]
-PointClear = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=20)]
-PersonMass = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=1, le=500)]
-TipAngle = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=45)]
-OpenMinutes = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.1, le=1_440)]
-ClampMinutes = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=10_000)]
-GaugeOrNone = Annotated[int, Field(strict=True, ge=0, le=30), Whole]
-Pieces = Annotated[int, Field(strict=True, ge=0, le=100_000), Whole]
-Hands = Annotated[int, Field(strict=True, ge=1, le=10), Whole]
-Clamps = Annotated[int, Field(strict=True, ge=1, le=500), Whole]
+from .marks import COUNT, DEG, MM, RATIO, unit
+from .scalars import Closed, Id, Name, Open
 
 
 class FitMaterial(Closed):
@@ -241,36 +228,6 @@ class FitAssembly(Closed):
     )
 
 
-class FitSettings(Closed):
-    """How strictly it is checked, and with what it is built."""
-
-    open_limit_mm: OpenLimit | None = Field(None, description="Widest open joint that passes.", json_schema_extra=MM)
-    point_clear_mm: PointClear | None = Field(
-        None, description="Wood to be left beyond a screw's point.", json_schema_extra=MM
-    )
-    person_kg: PersonMass | None = Field(None, description="Mass of who sits on it.", json_schema_extra=KG)
-    tip_least_deg: TipAngle | None = Field(None, description="Least tip angle that passes.", json_schema_extra=DEG)
-    hands: Hands | None = Field(None, description="How many people build it.", json_schema_extra=COUNT)
-    tape: TapeStep | None = Field(None, description="The step lengths are shown in.")
-
-
-class FitClamp(Closed):
-    """Clamps of one kind."""
-
-    id: Id = Field(description="The caller's name for them.")
-    reach_mm: Size = Field(description="Widest opening.", json_schema_extra=MM)
-    throat_mm: Size = Field(description="Depth of the throat.", json_schema_extra=MM)
-    count: Clamps = Field(description="How many there are.", json_schema_extra=COUNT)
-
-
-class FitGlue(Closed):
-    """The glue, by its label."""
-
-    id: Id = Field(description="The caller's name for it.")
-    open_minutes: OpenMinutes = Field(description="From spreading to closing.", json_schema_extra=MIN)
-    clamp_minutes: ClampMinutes = Field(description="Under the clamps.", json_schema_extra=MIN)
-
-
 class DryFitRequest(Checked):
     """A piece to be put together without glue, in thought. Every length is millimetres."""
 
@@ -278,6 +235,9 @@ class DryFitRequest(Checked):
     settings: FitSettings | None = Field(None, description="How strictly it is checked.")
     clamps: list[FitClamp] | None = Field(None, description="The clamps there are.", max_length=50)
     glue: FitGlue | None = Field(None, description="The glue; with it glue-ups are planned.")
+    motions: list[FitMotion] | None = Field(
+        None, description="What moves in use, and how far; each is carried from shut to open.", max_length=20
+    )
 
     def faults(self) -> list[Broken]:
         """Return nothing: what is wrong between members is the operation's to say."""
@@ -296,3 +256,4 @@ class DryFitAnswer(Open):
     screws: list[dict[str, Any]] = Field(description="What each screw passes, mm.")
     work: list[dict[str, Any]] = Field(description="The order of work.")
     glue_ups: list[dict[str, Any]] | None = Field(description="Glue-ups within open time; null without glue.")
+    motions: list[FitSwept] = Field(description="What each motion meets, in the order asked.")

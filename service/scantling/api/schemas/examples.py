@@ -143,6 +143,61 @@ DRY_FITS: Examples = {
             }
         },
     },
+    "lid": {
+        "summary": "A lid that swings open before a wall, driven by a long driver, with a box of books on it",
+        "value": {
+            "assembly": {
+                "title": "lid",
+                "materials": {"panel": {"material": "birch-plywood", "thickness_mm": 18}},
+                "parts": [
+                    {
+                        "id": "bottom",
+                        "role": "panel",
+                        "length_mm": 500,
+                        "width_mm": 300,
+                        "thickness_mm": 18,
+                        "frame": {"origin_mm": [0, 0, 0], "length": [1, 0, 0], "width": [0, 1, 0]},
+                    },
+                    {
+                        "id": "lid",
+                        "role": "panel",
+                        "length_mm": 500,
+                        "width_mm": 300,
+                        "thickness_mm": 18,
+                        "frame": {"origin_mm": [0, 0, 18], "length": [1, 0, 0], "width": [0, 1, 0]},
+                    },
+                ],
+                "joints": [{"id": "hinges", "kind": "hinged", "parts": ["bottom", "lid"]}],
+            },
+            "settings": {
+                "fit_mm": 0.1,
+                "edge_diameters": 2.5,
+                "tools": [
+                    {
+                        "id": "long",
+                        "title": "driver with a 150 mm bit",
+                        "barrels": [
+                            {"start_mm": 0, "end_mm": 150, "radius_mm": 5.5},
+                            {"start_mm": 150, "end_mm": 330, "radius_mm": 27},
+                        ],
+                    }
+                ],
+                "loads": [{"id": "books", "mass_kg": 12, "at_mm": [250, 150, 36]}],
+            },
+            "motions": [
+                {
+                    "id": "opening",
+                    "kind": "swing",
+                    "parts": ["lid"],
+                    "axis": [1, 0, 0],
+                    "point_mm": [0, 300, 18],
+                    "travel": -110,
+                    "walls": [{"normal": [0, -1, 0], "offset_mm": -330}],
+                    "held_by": "a chain",
+                }
+            ],
+        },
+    },
 }
 
 FASTENERS: Examples = {
