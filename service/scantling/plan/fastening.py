@@ -121,26 +121,15 @@ def _likeness(joint: FastenerJoint) -> tuple[Any, ...]:
 
 
 def _renamed(check: FastenerCheck, joint: FastenerJoint) -> FastenerCheck:
-    """Return a check as that of another joint alike in everything but its names."""
+    """Return a check as that of another joint alike in everything but its names; its findings point at that joint."""
     if check.joint.id == joint.id:
         return check
-    names = [(check.joint.id, joint.id)]
-    names += [(a.part, b.part) for a, b in zip(check.joint.stack.layers, joint.stack.layers, strict=True)]
     parts = tuple(dict.fromkeys(b.part for b in joint.stack.layers))
     findings = tuple(
-        replace(f, message=_reworded(f.message, names), parts=parts, fasteners=(joint.id,)) for f in check.findings
+        replace(f, message=f.message.replace(check.joint.id, joint.id, 1), parts=parts, fasteners=(joint.id,))
+        for f in check.findings
     )
     return replace(check, joint=joint, findings=findings)
-
-
-def _reworded(message: str, names: Sequence[tuple[str, str]]) -> str:
-    """Return a message with names traded: longest first through marks, so that no name is traded twice."""
-    ordered = sorted(enumerate(names), key=lambda n: -len(n[1][0]))
-    for i, (old, _) in ordered:
-        message = message.replace(old, f"\x00{i}\x01")
-    for i, (_, new) in ordered:
-        message = message.replace(f"\x00{i}\x01", new)
-    return message
 
 
 def _joint(

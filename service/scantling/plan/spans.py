@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from scantling.board import Part
-from scantling.board.vector import Vector
+from scantling.board.vector import Vector, dot, sub
 
 from .structure import Structure, Support
 
@@ -64,7 +64,9 @@ class Spans:
 
     def at(self, point: Vector) -> float:
         """Return where a world point lies along the axis, mm from the part's start."""
-        return self.part.frame.local(point)[0 if self.axis == "length" else 1]
+        frame = self.part.frame
+        axis = frame.along if self.axis == "length" else frame.across
+        return dot(sub(point, frame.origin), axis)
 
     def neighbours(self, at: float) -> list[Rest]:
         """Return the supports next to a place: the one it lies on, or the two on either side of it."""
