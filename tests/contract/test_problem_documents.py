@@ -105,7 +105,7 @@ def test_an_accept_that_cannot_be_met_is_a_406_that_lists_what_there_is(client):
     assert problem["available"] == ["application/json", "text/csv"]
     problem = assert_problem(client.get("/v1", headers={"accept": "text/csv"}), 406, "not-acceptable")
     assert problem["available"] == ["application/json"]
-    response = client.post("/v1/nestings", json=NESTING, headers={"accept": "application/pdf"})
+    response = client.post("/v1/nestings", json=NESTING, headers={"accept": "audio/ogg"})
     assert_problem(response, 406, "not-acceptable")
 
 
