@@ -1,6 +1,7 @@
 """A bed that comes apart: bolted side rails between head and foot, slats on ledgers, a beam under wide ones."""
 
 from dataclasses import dataclass
+from itertools import product
 from math import floor
 
 from scantling.kit import Assembly, Build, Module, Parameters, Part, Role, length, snap
@@ -8,8 +9,8 @@ from scantling.kit import Assembly, Build, Module, Parameters, Part, Role, lengt
 ROOM = 10.0  # round the mattress, for the bedclothes
 SLAT_PITCH = 150.0  # so that at most 70 mm stay open between slats 89 mm wide; makers of foam ask for that or less
 BEAM_FROM = 1100.0  # wider beds get a beam in the middle
-FOOT_END = 120.0  # foot above the slats
-BOLT, NUT, NUT_IN = 9.0, 12.0, 60.0  # M8 through the post, barrel nut across the rail
+FOOT_END = 60.0  # foot above the slats
+BOLT, NUT, NUT_IN = 9.0, 12.0, 60.0  # M8 through board and post, barrel nut across the rail
 
 
 @dataclass(frozen=True)
@@ -89,16 +90,19 @@ class _Bed:
             post = self.piece.part(f"{end} post {hand}", tall, self.post_w, "post", name=f"{end} post", seal=("start",))
             post.ease("near/face", "far/face", "near/back", "far/back").lay("z", "-x").put(y0=y, z0=0, **x)
             x_bolt = self.rail_t / 2 if hand == "right" else self.post_w - self.rail_t / 2
-            for z in (self._rail_z() + 40, self._rail_z() + self.rail_w - 40):
-                post.hole(z, x_bolt, BOLT, purpose="bolt")
+            for z in self._bolts():
+                post.hole(self._rail_z() + z, x_bolt, BOLT, purpose="bolt")
             posts.append(post)
-        room = tall - self._rail_z()
+        room = tall - self._rail_z()  # the lowest board lies over the rails' ends, and the bolts go through it
         n = max(1, floor((room + 30) / (self.board_w + 30)))
         gap = (room - n * self.board_w) / (n - 1) if n > 1 else 0.0
         for i in range(n):
             board = self.piece.part(f"{end} board {i + 1}", self.width, self.board_w, "board", name="end board")
             board.ease("near/face", "far/face").lay("x" if end == "foot" else "-x", "z")
-            board.put(x0=0, z1=tall - i * (self.board_w + gap), **self._outside(end, y))
+            board.put(x0=0, z0=self._rail_z() + i * (self.board_w + gap), **self._outside(end, y))
+            if i == 0:
+                for across, up in product((self.rail_t / 2, self.width - self.rail_t / 2), self._bolts()):
+                    board.hole(across, up, BOLT, purpose="bolt")
             for post in posts:
                 self.piece.screws(board, post, n=2, inset=30, role="holds")
 
@@ -109,10 +113,14 @@ class _Bed:
         """Lower edge of the side rails: their upper edge holds the mattress by 40 mm."""
         return snap(self.p.deck + 40 - self.rail_w)
 
+    def _bolts(self) -> tuple[float, float]:
+        """Heights of the bolts above the rails' lower edges."""
+        return 40.0, self.rail_w - 40.0
+
     def _rail(self, hand: str) -> Part:
         """A side rail between the posts, its ends bored for bolts, with holes for the barrel nuts."""
         rail = self.piece.part(f"side rail {hand}", self.run, self.rail_w, "rail", name="side rail", closing=True)
-        for y in (40.0, self.rail_w - 40):
+        for y in self._bolts():
             for x in (NUT_IN, self.run - NUT_IN):
                 rail.hole(x, y, NUT, purpose="bolt")
         rail.ease("far/face", "far/back", "near/face").lay("-y" if hand == "left" else "y", "z")
@@ -161,7 +169,7 @@ class _Bed:
         across = [("side rails", 2 * self.rail_t), ("room for the mattress", self.inner)]
         piece.chain("width", self.width, across, "room for the mattress")
         piece.buy(
-            "M8 x 120 bolt with barrel nut and washer", 8, "two at each end of each side rail; tighten after a month"
+            "M8 x 140 bolt with barrel nut and washer", 8, "two at each end of each side rail; tighten after a month"
         )
         piece.buy("plastic glide", 4 if self.inner < BEAM_FROM else 7, "under the posts and the legs of the beam")
         piece.caution("Not a bunk: higher beds need guards and a ladder by the rules for them.")

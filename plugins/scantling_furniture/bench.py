@@ -61,7 +61,9 @@ class PlainBench(Module[PlainBenchParameters]):
         places = [("web", {"yc": p.depth / 2})] if p.webs == 1 else [("web front", {"y0": WEB_IN})]
         places += [("web back", {"y1": p.depth - WEB_IN})] if p.webs == 2 else []
         for id, across in places:
-            web = piece.part(id, p.width - 2 * t, high, "board", name="web", closing=True).ease("near/face")
+            web = piece.part(id, p.width - 2 * t, high, "board", name="web", closing=True, seal=("near",)).ease(
+                "near/face"
+            )
             web.lay("x", "z").put(x0=t, z1=tall, **across)
             for end in ends:
                 piece.screws(end, web, n=3, inset=20, role="holds", glued=True)
@@ -73,5 +75,8 @@ class PlainBench(Module[PlainBenchParameters]):
         web_id = places[0][0]
         piece.chain("width", p.width, [("end left", t), (web_id, p.width - 2 * t), ("end right", t)], web_id)
         piece.buy("plastic glide", 4, "under the feet, so that their end grain stays dry")
+        piece.caution(
+            "Sink the screws of the seat and plug their heads: water stands in them, and they get hot in the sun."
+        )
         piece.caution("To sit on, not to stand on; outdoors seal every edge of the plywood before it is put together.")
         return piece

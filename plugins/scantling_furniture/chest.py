@@ -31,7 +31,8 @@ class Chest(Module[ChestParameters]):
     sentence = "A chest of plywood with a hinged lid that is held open, vents at both ends, and runners under it."
     family = "storage"
     when_not = (
-        "Not with a lock or a catch, and not where children play unless its lid is left off: children hide in it."
+        "Not with a lock or a catch, and not where children play unless its lid is left off; not rainproof: its lid "
+        "lets air in."
     )
     parameters = ChestParameters
     roles = {

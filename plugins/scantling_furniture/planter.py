@@ -220,4 +220,7 @@ class _Planter:
             f"Full of wet earth it weighs about {litres * WET_EARTH:.0f} kg more: fill it where it stays, and have "
             "somebody who may judge it look at a balcony or roof first."
         )
+        piece.caution(
+            "The upper edges of plywood drink rain: seal them three times, or cap them; plug the heads of screws."
+        )
         piece.caution("For food plants take plywood, glue and finish that their makers pass for it.")

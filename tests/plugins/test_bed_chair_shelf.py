@@ -6,7 +6,7 @@ from math import atan2, degrees
 import pytest
 
 from pieces import build
-from scantling.board import JointKind
+from scantling.board import Hole, JointKind
 
 
 @pytest.mark.parametrize("rail", [37.0, 38.0, 40.0])
@@ -59,3 +59,21 @@ def test_brackets_stand_no_further_apart_than_books_allow(width):
     xs = sorted((p.x0 + p.x1) / 2 for p in piece.parts.values() if p.name == "bracket")
     assert max(b - a for a, b in pairwise(xs)) <= 600 + 1e-6
     assert [case.kind for case in piece.loads] == ["books"]
+
+
+def holes(part, purpose="bolt"):
+    """Return (x, y, z) of a part's holes in the world, at its back face."""
+    return [part.frame.point((c.x, c.y, 0.0)) for c in part.cuts if isinstance(c, Hole) and c.purpose == purpose]
+
+
+@pytest.mark.parametrize(("rail", "post"), [(37.0, 40.0), (40.0, 37.0)])
+def test_the_bolts_pass_board_post_and_barrel_nut_on_one_line(rail, post):
+    p = build("bed-with-slats", rail=rail, post=post).parts
+    for end in ("foot", "head"):
+        for hand in ("left", "right"):
+            axes = sorted((round(x, 3), round(z, 3)) for x, _, z in holes(p[f"{end} post {hand}"]))
+            middle = (p[f"side rail {hand}"].x0 + p[f"side rail {hand}"].x1) / 2
+            assert [x for x, _ in axes] == pytest.approx([middle, middle], abs=0.01)
+            assert {z for _, z in axes} == {round(z, 3) for _, _, z in holes(p[f"side rail {hand}"])}
+            board = {(round(x, 3), round(z, 3)) for x, _, z in holes(p[f"{end} board 1"])}
+            assert set(axes) <= board
