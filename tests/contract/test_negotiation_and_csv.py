@@ -102,6 +102,7 @@ def test_numbers_stay_numbers():
 def test_cells_are_quoted_as_rfc_4180_tells():
     assert cell('13 3/4"') == '"13 3/4"""'
     assert cell("a,b") == '"a,b"'
+    assert cell(["a, b", 'c "d"', "=e"]) == '"a, b; c ""d""; \'=e"'
     assert cell(" a") == '" a"'
     assert write(["a", "b"], [["x\r\ny", 1.5]], separator=";", decimal=",") == b'a;b\r\n"x\r\ny";1,5\r\n'
 
@@ -121,3 +122,29 @@ def test_a_table_is_picked_by_name():
         response = client.post("/v1/nestings?format=csv&table=unplaced", json=NESTING)
     assert response.text.splitlines() == ["part,quantity,reason,nearest_stock,excess_mm", "a,2,r,,"]
     assert 'filename="nestings-unplaced.csv"' in response.headers["content-disposition"]
+
+
+def test_a_cut_list_tells_the_saw_settings(client):
+    path, body = "/v1/modules/storage-footstool/parts", {"parameters": {}}
+    rows = client.post(path, json=body).json()["parts"]
+    table = list(csv.DictReader(io.StringIO(client.post(f"{path}?format=csv", json=body).text, newline="")))
+    told = [row["saw_settings"] for row in table]
+    assert told == ["; ".join(setting["text"] for setting in row["saw_settings"]) for row in rows]
+
+
+def test_saw_settings_of_one_part_stand_in_one_cell():
+    settings = [{"side": "start", "text": "mitre 30 at the start"}, {"side": "end", "text": "bevel 5 at the end"}]
+    seam = FakeSeam(parts=lambda request: {"parts": [{"id": "slat", "saw_settings": settings}]})
+    with client_for(seam) as client:
+        text = client.post("/v1/modules/m/parts?format=csv", json={}).text
+    (row,) = csv.DictReader(io.StringIO(text, newline=""))
+    assert row["saw_settings"] == "mitre 30 at the start; bevel 5 at the end"
+
+
+def test_what_a_nesting_noticed_is_a_table(client):
+    short = {**NESTING, "saws": [{"id": "jig", "kind": "jigsaw", "kerf": 2, "guide": 300, "depth": 12}]}
+    found = client.post("/v1/nestings", json=short).json()["findings"]
+    text = client.post("/v1/nestings?format=csv&table=findings", json=short).text
+    rows = list(csv.DictReader(io.StringIO(text, newline="")))
+    assert [(row["severity"], row["code"]) for row in rows] == [(one["severity"], one["code"]) for one in found]
+    assert rows

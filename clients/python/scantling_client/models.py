@@ -792,6 +792,16 @@ class Countersink(TypedDict):
     """How well they are known; one from `memory` decides nothing."""
 
 
+class CutAt(TypedDict):
+    """One cut of one layout."""
+
+    cut: int
+    """Number of the cut in it."""
+
+    layout: int
+    """Number of the layout, from 1."""
+
+
 class SawSetting(TypedDict):
     """One end or edge that is cut at an angle."""
 
@@ -850,8 +860,17 @@ class CutListRow(TypedDict):
     role: str
     """The module's word for what it is made of."""
 
+    rounding_length_mm: float
+    """What rounding the length to the tape adds or takes."""
+
+    rounding_width_mm: float
+    """What rounding the width to the tape adds or takes."""
+
     saw_settings: list[SawSetting]
     """Ends and edges cut at an angle."""
+
+    seal: list[str]
+    """Ends and edges to seal."""
 
     short_point_mm: float
     """Length at the short point."""
@@ -1987,6 +2006,9 @@ class Placement(TypedDict):
 class Layout(TypedDict):
     """How one sheet or board is cut, and how many are cut alike."""
 
+    against: NotRequired[list[int]]
+    """Numbers of the cuts whose saws would have it the other way: score or tape those lines first."""
+
     count: int
     """How many are cut so."""
 
@@ -1996,14 +2018,29 @@ class Layout(TypedDict):
     face_up: NotRequired[str | None]
     """Which face lies up for the saw."""
 
+    length_mm: float
+    """Length of the stock."""
+
+    mirrored: NotRequired[bool]
+    """True where the sheet is turned over, so that y is seen from the far edge."""
+
     offcuts: list[dict[str, Any]]
     """What is left and worth keeping."""
 
     placements: list[Placement]
     """The pieces."""
 
+    saw: NotRequired[str | None]
+    """Id of the saw that decides how the sheet lies."""
+
     stock: str
     """Id of the stock."""
+
+    tilts: NotRequired[str | None]
+    """The side its blade tilts to."""
+
+    width_mm: float | None
+    """Width of the stock; null of a board."""
 
 
 class LeastOffcut(TypedDict):
@@ -2124,6 +2161,25 @@ class ModuleList(TypedDict):
     """The modules, sorted by id."""
 
 
+class SawSetup(TypedDict):
+    """One setting of one saw and all cuts made with it before it is touched again."""
+
+    cuts: list[CutAt]
+    """The cuts, in the order they are made."""
+
+    kind: str
+    """`rip` or `crosscut`."""
+
+    method: str
+    """How the saw is set: `fence`, `stop`, `guide` or `line`."""
+
+    saw: str | None
+    """Id of the saw; null where no saws were given."""
+
+    setting_mm: float
+    """What it is set to."""
+
+
 class Unplaced(TypedDict):
     """A part that could not be placed."""
 
@@ -2175,6 +2231,9 @@ class NestingAnswer(TypedDict):
 
     seed: int
     """Seed of the search."""
+
+    settings: list[SawSetup]
+    """The cuts gathered by saw and setting, in the order of work."""
 
     stopped_by: str
     """Why the search ended: `proof`, `effort` or `time`."""
@@ -2684,8 +2743,17 @@ class PlannedRow(TypedDict):
     role: str
     """The module's word for what it is made of."""
 
+    rounding_length_mm: float
+    """What rounding the length to the tape adds or takes."""
+
+    rounding_width_mm: float
+    """What rounding the width to the tape adds or takes."""
+
     saw_settings: list[SawSetting]
     """Ends and edges cut at an angle."""
+
+    seal: list[str]
+    """Ends and edges to seal."""
 
     short_point_mm: float
     """Length at the short point."""
@@ -3142,6 +3210,7 @@ __all__ = [
     "CostingAnswer",
     "CostingRequest",
     "Countersink",
+    "CutAt",
     "CutListRow",
     "Demand",
     "Diameter",
@@ -3243,6 +3312,7 @@ __all__ = [
     "SawKerf",
     "SawLength",
     "SawSetting",
+    "SawSetup",
     "ScrewBox",
     "ShopSaw",
     "Stock",

@@ -14,16 +14,20 @@ def guarded(text: str) -> str:
 
 
 def cell(value: object, separator: str = ",", decimal: str = ".") -> str:
-    """Return one cell: numbers bare, nothing for None, words for true and false, guarded text."""
+    """Return one cell: numbers bare, nothing for None, words for true and false, guarded text, lists with "; "."""
+    return _quoted(_text(value, decimal), separator)
+
+
+def _text(value: object, decimal: str) -> str:
     if value is None:
         return ""
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, int | float):
-        return _quoted(_number(value).replace(".", decimal), separator)
+        return _number(value).replace(".", decimal)
     if isinstance(value, list | tuple):
-        value = "; ".join(cell(one) for one in value)
-    return _quoted(guarded(str(value)), separator)
+        return "; ".join(_text(one, decimal) for one in value)
+    return guarded(str(value))
 
 
 def _number(value: int | float) -> str:

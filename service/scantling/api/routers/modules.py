@@ -8,7 +8,7 @@ from starlette.responses import Response
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, link, operation
 from ..problems import Problem
-from ..respond import Form, Table, cached, member
+from ..respond import Form, Rows, Table, cached, member
 from ..schemas.examples import PARTS, PROOFS
 from ..schemas.lengths import plain
 from ..schemas.modules import ModuleAnswer, ModuleList, PartsRequest, ProofsAnswer, ProofsRequest
@@ -32,11 +32,22 @@ CUT_COLUMNS: tuple[str | tuple[str, str], ...] = (
     "hand",
     "closing",
     "waits_for",
+    "saw_settings",
     "operations",
     "ids",
 )
 FINDING_COLUMNS = ("severity", "code", "message", "parts", "fasteners", "value", "limit", "unit", "remedy", "source")
-CUT_LIST = Table("cut-list", CUT_COLUMNS, member("parts"))
+
+
+def cut_rows(name: str) -> Rows:
+    """Return the rows of the cut list under one member, with each saw setting as its text."""
+    return lambda answer: [
+        {**row, "saw_settings": [setting["text"] for setting in row.get("saw_settings") or ()]}
+        for row in answer.get(name) or ()
+    ]
+
+
+CUT_LIST = Table("cut-list", CUT_COLUMNS, cut_rows("parts"))
 FASTENERS = Table(
     "fasteners",
     ("id", "kind", "gauge", "diameter_mm", "length_mm", "role", "joint", "parts", "head_depth_mm"),

@@ -12,6 +12,7 @@ from ..respond import Form, Table, member
 from ..schemas.examples import NESTINGS
 from ..schemas.lengths import plain
 from ..schemas.nestings import NestingAnswer, NestingRequest
+from .modules import FINDINGS
 
 router = APIRouter()
 
@@ -31,7 +32,7 @@ PLACEMENTS = Table(
     _placements,
 )
 UNPLACED = Table("unplaced", ("part", "quantity", "reason", "nearest_stock", "excess_mm"), member("unplaced"))
-TABLES = (PLACEMENTS, UNPLACED)
+TABLES = (PLACEMENTS, UNPLACED, FINDINGS)
 
 
 @router.post(

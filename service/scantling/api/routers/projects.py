@@ -8,12 +8,12 @@ from starlette.responses import Response
 
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, operation
-from ..respond import Form, Table, member
+from ..respond import Form, Table
 from ..schemas.examples import PROJECTS
 from ..schemas.lengths import plain
 from ..schemas.projects import ProjectAnswer, ProjectRequest
 from .costings import LINES, UNKNOWN
-from .modules import CUT_COLUMNS, FASTENERS, FINDINGS
+from .modules import CUT_COLUMNS, FASTENERS, FINDINGS, cut_rows
 from .nestings import PLACEMENTS, UNPLACED
 
 router = APIRouter()
@@ -29,7 +29,7 @@ def _fasteners(plan: Mapping[str, Any]) -> Sequence[Mapping[str, Any]]:
 
 
 TABLES = (
-    Table("cut-list", ("module", *CUT_COLUMNS, "lot"), member("cut_list")),
+    Table("cut-list", ("module", *CUT_COLUMNS, "lot"), cut_rows("cut_list")),
     _within(PLACEMENTS, "nesting"),
     _within(UNPLACED, "nesting"),
     _within(LINES, "costing"),

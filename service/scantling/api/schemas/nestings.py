@@ -123,7 +123,36 @@ class Layout(Open):
     placements: list[Placement] = Field(description="The pieces.")
     cuts: list[dict[str, Any]] = Field(description="The cuts in an order that a saw can follow.")
     offcuts: list[dict[str, Any]] = Field(description="What is left and worth keeping.")
+    length_mm: float = Field(description="Length of the stock.", json_schema_extra=MM)
+    width_mm: float | None = Field(description="Width of the stock; null of a board.", json_schema_extra=MM)
     face_up: str | None = Field(None, description="Which face lies up for the saw.")
+    mirrored: bool = Field(
+        False, description="True where the sheet is turned over, so that y is seen from the far edge."
+    )
+    saw: str | None = Field(None, description="Id of the saw that decides how the sheet lies.")
+    tilts: str | None = Field(None, description="The side its blade tilts to.")
+    against: list[int] = Field(
+        default_factory=list,
+        description="Numbers of the cuts whose saws would have it the other way: score or tape those lines first.",
+        json_schema_extra=unit("cut number"),
+    )
+
+
+class CutAt(Open):
+    """One cut of one layout."""
+
+    layout: int = Field(description="Number of the layout, from 1.", json_schema_extra=unit("layout number"))
+    cut: int = Field(description="Number of the cut in it.", json_schema_extra=unit("cut number"))
+
+
+class SawSetup(Open):
+    """One setting of one saw and all cuts made with it before it is touched again."""
+
+    saw: str | None = Field(description="Id of the saw; null where no saws were given.")
+    method: str = Field(description="How the saw is set: `fence`, `stop`, `guide` or `line`.")
+    kind: str = Field(description="`rip` or `crosscut`.")
+    setting_mm: float = Field(description="What it is set to.", json_schema_extra=MM)
+    cuts: list[CutAt] = Field(description="The cuts, in the order they are made.")
 
 
 class Unplaced(Open):
@@ -153,6 +182,7 @@ class NestingAnswer(Open):
     proven_minimal: bool = Field(description="True when nothing can be cheaper.")
     offcuts: list[dict[str, Any]] = Field(description="Everything left that is worth keeping.")
     cuts: int = Field(description="How many cuts it takes.", json_schema_extra=COUNT)
+    settings: list[SawSetup] = Field(description="The cuts gathered by saw and setting, in the order of work.")
     gap: float = Field(
         description="How far the answer may be from the least, as a part of it.", json_schema_extra=RATIO
     )

@@ -44,6 +44,12 @@ class CutListRow(Open):
     width_mm: float = Field(description="Width of the blank.", json_schema_extra=MM)
     length_text: str = Field(description="Length as read on the tape, with the rounding error.")
     width_text: str = Field(description="Width as read on the tape, with the rounding error.")
+    rounding_length_mm: float = Field(
+        description="What rounding the length to the tape adds or takes.", json_schema_extra=MM
+    )
+    rounding_width_mm: float = Field(
+        description="What rounding the width to the tape adds or takes.", json_schema_extra=MM
+    )
     long_point_mm: float = Field(description="Length at the long point.", json_schema_extra=MM)
     short_point_mm: float = Field(description="Length at the short point.", json_schema_extra=MM)
     saw_settings: list[SawSetting] = Field(description="Ends and edges cut at an angle.")
@@ -54,6 +60,7 @@ class CutListRow(Open):
     twin: str | None = Field(description="Id of the part of the other hand.")
     closing: bool = Field(description="True when it is cut to fit the work.")
     waits_for: str | None = Field(description="What must be measured before it is cut.")
+    seal: list[str] = Field(description="Ends and edges to seal.")
 
 
 class Chain(Open):
