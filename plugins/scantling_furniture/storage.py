@@ -27,6 +27,7 @@ LID_PLAY = 3.0
 BOTTOM_PLAY = 1.5
 DRAIN_HOLE = 6.0  # below the 7 to 12 mm finger band of EN 581-1
 FINGER_HOLE = 30.0
+VENT, VENT_X, VENT_Y = 30.0, 65.0, 45.0  # 707 mm² each and 158 mm apart, where 650 mm² and 150 mm are asked for
 
 
 @dataclass(frozen=True)
@@ -146,12 +147,14 @@ class _Footstool:
         part.shift((corner[0], corner[1], 0.0))
 
     def _bottom(self) -> None:
-        """Drop the bottom onto its cleats, with drain holes in it."""
+        """Drop the bottom onto its cleats, with holes in it for water and for air: a child can hide in the box."""
         inside = self.t + self.thin
         wide, deep = self.width - 2 * (inside + BOTTOM_PLAY), self.depth - 2 * (inside + BOTTOM_PLAY)
         bottom = self.piece.part("bottom", wide, deep, "panel", shows="neither", seal=("start", "end", "near", "far"))
         for x, y in ((60, 60), (60, deep - 60), (wide - 60, 60), (wide - 60, deep - 60)):
             bottom.hole(x, y, DRAIN_HOLE, purpose="drain")
+        for side in (-1, 1):  # no wall and no floor blocks them there
+            bottom.hole(wide / 2 + side * VENT_X, deep / 2 + side * VENT_Y, VENT, purpose="vent")
         bottom.lay(length="x", width="y").put(xc=self.width / 2, yc=self.depth / 2, z0=GROUND_CLEAR + 10 + CLEAT_HEIGHT)
         for name in self.sides:
             self.piece.loose(bottom, self.piece.parts[f"{name} bottom cleat"])

@@ -64,3 +64,11 @@ def test_lid_cleats_have_play_all_round_in_the_opening():
 def test_a_box_too_small_for_its_joints_is_refused_in_words():
     with pytest.raises(AssemblyError, match="too small"):
         stool(top_cushion={"width": 200, "depth": 200, "thickness": 60, "loaded": 40})
+
+
+def test_a_box_that_a_child_can_hide_in_has_air():
+    """EN 71-style text: from 0.03 m³ two vents of 650 mm² at least, 150 mm apart at least, screening."""
+    holes = [c for c in stool().parts["bottom"].cuts if getattr(c, "purpose", "") == "vent"]
+    assert len(holes) == 2
+    assert all(3.14159 * h.diameter**2 / 4 > 650 for h in holes)
+    assert ((holes[0].x - holes[1].x) ** 2 + (holes[0].y - holes[1].y) ** 2) ** 0.5 > 150
