@@ -7,6 +7,7 @@ from scantling.board import Part, cut_list
 from scantling.drawing.checks import off_page, overlapping
 from scantling.drawing.dimension import Sizes, level_chain, places_of
 from scantling.drawing.flat import part_drawing
+from scantling.drawing.flat_notes import working_face
 from scantling.drawing.shapes import Circle, Segments
 from scantling.drawing.style import STROKES
 from scantling.measure import Tape, parse_length
@@ -126,3 +127,11 @@ def test_crowded_links_are_written_upright_and_stay_apart():
     drawing = Drawing(125, 40, "", row.shapes)
     assert not list(overlapping(drawing)) and not list(off_page(drawing))
     assert row.chain.links == (*["400 mm"], *["6 mm"] * 11, "534 mm")
+
+
+def test_a_part_worked_from_behind_lies_with_its_back_up():
+    assert working_face(Part("a", "a", ply(), 400, 200, 18).dado(100, width=18, depth=6, into="back")) == "back"
+    assert working_face(Part("b", "b", ply(), 400, 200, 18).dado(100, width=18, depth=6, into="face")) == "face"
+    both = Part("c", "c", ply(), 400, 200, 18).dado(100, width=18, depth=6, into="back")
+    assert working_face(both.groove(50, width=6, depth=6, into="face")) == "face"
+    assert working_face(Part("d", "d", ply(), 400, 200, 18).notch((0, 50), (0, 50)).hole(90, 90, 8)) == "face"

@@ -7,7 +7,7 @@ from scantling.board import Curve, Easing, Hole, Part, Recess
 from .flat_notes import Feature
 from .flat_sheet import NOTE_MM, Place, Sheet
 from .lettering import text_width
-from .shapes import Box, Circle, Path, Segments, Text
+from .shapes import Box, Circle, Path, Segments, Shape, Text, rectangle
 
 LEAST_WORD_MM = 1.9
 
@@ -71,8 +71,14 @@ def _recess_letter(sheet: Sheet, feature: Feature, place: Place, taken: list[Box
         text = Text(x, y + dy, feature.letter, NOTE_MM, "middle", bold=True)
         if not any(_meet(text.box(), box) for box in taken):
             break
-    sheet.shapes.append(text)
+    sheet.shapes += _masked(text)
     taken.append(text.box())
+
+
+def _masked(text: Text) -> list[Shape]:
+    """Return a text on a white ground, so that no line runs through it."""
+    x0, y0, x1, y1 = text.box()
+    return [rectangle(x0, y0, x1 - x0, y1 - y0, "none", "white"), text]
 
 
 def _meet(a: Box, b: Box) -> bool:
@@ -134,5 +140,5 @@ def _grain(sheet: Sheet, text: str, y: float, height: float, taken: Sequence[Box
                     )
                     sheet.shapes.append(Segments(((x, middle, end, middle), *heads), "thin"))
                 if text:
-                    sheet.shapes.append(Text(x + arrow, middle, text, size))
+                    sheet.shapes += _masked(Text(x + arrow, middle, text, size))
                 return

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from math import radians, tan
+from typing import Literal
 
 from scantling.board import Curve, Cut, Easing, Hole, Part, Recess, SawCut, point_lengths, saw_settings
 
@@ -28,6 +29,17 @@ def features(part: Part) -> list[Feature]:
 def _letter(i: int) -> str:
     n = len(LETTERS)
     return LETTERS[i] if i < n else LETTERS[i // n - 1] + LETTERS[i % n]
+
+
+def working_face(part: Part) -> Literal["face", "back"]:
+    """Return the face that lies up while a part is worked: the back where all that does not go through is cut there."""
+    sides = set()
+    for cut in part.cuts:
+        if isinstance(cut, Recess) and not (cut.z0 <= 0 and cut.z1 >= part.thickness):
+            sides.add("back" if cut.z0 <= 0 else "face")
+        elif isinstance(cut, Hole) and cut.depth is not None:
+            sides.add(cut.side)
+    return "back" if sides == {"back"} else "face"
 
 
 def notes(part: Part, sizes: Sizes, up: str) -> Iterator[str]:

@@ -39,7 +39,7 @@ def label_texts(dossier: Dossier) -> Iterator[LabelText]:
 
 def _lines(row: CutRow, id: str, dossier: Dossier) -> Iterator[str]:
     plain, show = row.plain, dossier.options.sizes.show
-    yield f"{row.piece.id} · {plain['name']}"
+    yield f"{row.piece.id} · {row.piece.assembly.parts[id].name}"
     yield f"{show(plain['length_mm'])} × {show(plain['width_mm'])} × {plain['thickness_mm']:g} mm"
     shows = {"face": "face shows", "both": "both faces show", "neither": "hidden"}[plain["shows"]]
     hand = f" · {plain['hand']} hand" if plain["hand"] else ""

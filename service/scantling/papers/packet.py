@@ -5,6 +5,7 @@ from typing import Any
 
 from scantling.drawing.explode import exploded
 from scantling.drawing.flat import part_drawing
+from scantling.drawing.flat_notes import working_face
 from scantling.drawing.isometric import Label, bodies_of, picture
 from scantling.drawing.pdf import Page, to_pdf
 from scantling.drawing.screw_map import screw_maps
@@ -92,7 +93,8 @@ def _parts(flow: Flow, dossier: Dossier) -> None:
 def row_drawing(row: CutRow, dossier: Dossier, width: float) -> Drawing:
     """Return the drawing of a row of the cut list."""
     more = [f"{row.plain['hand']} hand; the other is {row.plain['twin']}."] if row.plain["hand"] else []
-    return part_drawing(row.part, dossier.options.sizes, heading=row.heading, more=more, width=width)
+    up = working_face(row.part)
+    return part_drawing(row.part, dossier.options.sizes, heading=row.heading, more=more, up=up, width=width)
 
 
 def _screws(flow: Flow, dossier: Dossier) -> None:
