@@ -1,6 +1,7 @@
 """The first screen, at most seven lines: buildable or not, what to buy, cost, what to fix first, what was assumed."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from scantling.costing import Kind
@@ -84,7 +85,14 @@ def project_summary(project: "Project") -> list[str]:
         cost_line(project),
         *first_to_fix(project.findings, 2),
         *assumptions(project.findings),
+        *nearest_its_limit(_named_rows(project)),
     ][:MOST_LINES]
+
+
+def _named_rows(project: "Project") -> list[CheckRow]:
+    """Return the checks of all pieces with the piece named before what was checked."""
+    pairs = zip(project.pieces, project.checked, strict=True)
+    return [replace(row, subject=f"{piece.id}: {row.subject}") for piece, checked in pairs for row in checked.rows]
 
 
 def cost_line(project: "Project") -> str:
