@@ -63,7 +63,7 @@ NESTINGS: Examples = {
         "value": {
             "units": "mm",
             "currency": "EUR",
-            "saw": {"kerf": 2.4, "trim": {"near": 5, "far": 5}, "stages": 4, "first_cut": "along", "cutting_error": 1},
+            "saw": {"kerf": 4, "trim": {"near": 5, "far": 5}, "stages": 4, "first_cut": "along", "cutting_error": 1},
             "saws": [
                 {
                     "id": "at the seller's",
