@@ -20,14 +20,14 @@ from scantling.work import InlineSeam, Limits
 
 ROOT = Path(__file__).parents[2]
 FULL = os.environ.get("SCANTLING_TEST_DEPTH") == "full"
-EXAMPLES, WALKS = (50, 20) if FULL else (4, 4)
+EXAMPLES, WALKS = (15, 10) if FULL else (4, 4)
 SECONDS = 2.0 if FULL else 0.2  # for one job: the search hands back its best before
 FIGURES = "board-feet", "mitre-and-bevel", "sheets-needed"  # in the quick depth; the others work alike
-EVERY = 1 if FULL else 12
+EVERY = 4 if FULL else 12
 
 
 class SampledSeam(InlineSeam):
-    """Computes every job but projects and papers, of those in the quick depth only one in twelve.
+    """Computes every job but projects and papers, of those only a sample: one in twelve, or one in four.
 
     A project takes half a second and the coverage phase sends some hundred that differ in one member. What is not
     computed gets the last answer, so that the door is tried by all of them and the plan by a sample.
@@ -97,7 +97,7 @@ LIMITS = settings(
 
 
 SENT = Counter()
-WHOLE, THEN_EVERY = (10**9, 1) if FULL else (150, 8)  # coverage cases of one operation
+WHOLE, THEN_EVERY = (600, 4) if FULL else (150, 8)  # coverage cases of one operation
 
 
 @schema.parametrize()

@@ -180,6 +180,19 @@ def test_lengths_of_parameters_are_read_in_the_requests_units():
     assert inches["modules"][0]["parameters"]["seat_height"] == pytest.approx(parse_length("17 in"))
 
 
-def test_what_is_taken_but_not_computed_with_is_said():
-    clamps = [{"id": "bar", "kind": "bar", "reach": 600.0}]
-    assert "member-not-used" in codes(projects(project(STOOL, clamps=clamps), modules=MODULES))
+def test_the_work_is_told_step_by_step_and_glue_ups_fit_the_open_time():
+    """With one pair of hands and four clamps the glue-ups of a stool fall into stages, each within the open time."""
+    glue = {"kind": "PVA", "open_min": 8.0, "clamp_min": 40.0}
+    clamps = [{"id": "bar", "kind": "bar", "reach": 700.0, "count": 4}]
+    (stool,) = projects(project(STOOL, glue=glue, clamps=clamps), modules=MODULES)["modules"]
+    assert len(stool["work"]) == len(stool["steps"])
+    assert stool["glue_ups"]
+    assert all(stage["minutes"] <= 8.0 for stage in stool["glue_ups"] if "minutes" in stage)
+
+
+def test_too_short_clamps_are_a_finding_with_a_way_out():
+    glue = {"kind": "PVA", "open_min": 8.0, "clamp_min": 40.0}
+    short = [{"id": "tiny", "kind": "bar", "reach": 60.0, "count": 1}]
+    answer = projects(project({"id": "case", "module": "bookcase"}, glue=glue, clamps=short), modules=MODULES)
+    (told,) = [f for f in answer["findings"] if f["code"] == "clamps-too-short"]
+    assert told["remedy"]

@@ -1,9 +1,10 @@
 """Everything checked about one built piece: that it goes together, that it holds, how it stands and suits."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from scantling.dryfit import verify
+from scantling.dryfit.verify import DEFAULT
 from scantling.findings import Finding
 from scantling.mechanics.fastener_check import FastenerCheck
 
@@ -20,6 +21,7 @@ from .standing import standing_checks
 from .structure import structure_of
 from .surfaces import backs_of, seats_of
 from .weather import weather_checks
+from .working_order import order_of_work
 
 SAID_BY_MODULES = frozenset({"knee-room-small"})  # an author who says it himself is not repeated
 ANYBODY = Circumstances()
@@ -31,13 +33,16 @@ NOBODY = CheckRow("seat", "where people sit", note="no cushion lies on it and no
 class Checked:
     """What the checks of a piece found, what its screws hold, every check made, and the order of work computed.
 
-    `steps` is empty where the author's own stands. `rows` are nearest their limits first.
+    `steps` is empty where the author's own stands. `rows` are nearest their limits first. `work` says of each step how
+    the piece lies and is held; `glue_ups` are the stages that fit the glue's open time, where its label was given.
     """
 
     findings: tuple[Finding, ...]
     fastening: tuple[FastenerCheck, ...]
     steps: list[dict[str, Any]]
     rows: tuple[CheckRow, ...] = ()
+    work: tuple[dict[str, Any], ...] = ()
+    glue_ups: tuple[dict[str, Any], ...] = ()
 
 
 def hung_by(built: Built) -> CheckRow | None:
@@ -52,7 +57,8 @@ def hung_by(built: Built) -> CheckRow | None:
 def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
     """Run every check on a built piece for the people, the place and the shop it is for."""
     assembly = built.assembly
-    fit = verify(assembly)
+    settings = replace(DEFAULT, hands=who.hands)
+    fit = verify(assembly, settings)
     steps = [step.to_plain() for step in fit.order.steps] if fit.order is not None else []
     if not assembly.parts:
         return Checked(fit.findings, (), steps)
@@ -81,4 +87,7 @@ def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
     findings += opening_checks(assembly, who, covered)
     said = {f.code for f in assembly.findings}
     findings = [f for f in findings if f.code not in said or f.code not in SAID_BY_MODULES]
-    return Checked(tuple(findings), held.fastening, steps, tuple(worst_of_each(rows)))
+    ordered = order_of_work(assembly, fit, who, settings)
+    findings += ordered.findings
+    rows = list(worst_of_each(rows))
+    return Checked(tuple(findings), held.fastening, steps, tuple(rows), ordered.work, ordered.glue_ups)

@@ -2,14 +2,17 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from math import inf
 from types import MappingProxyType
 from typing import Any
 
+from scantling.dryfit.glueing import Clamp, Glue
 from scantling.mechanics.seating import Sitter
 from scantling.nesting.saws import Saws, parse_saws
 
 # The words of a request for where furniture stands, as the checks of weather know them.
 EXPOSURES = MappingProxyType({"indoors": "dry", "damp": "damp", "covered outdoors": "sheltered", "outdoors": "weather"})
+UNKNOWN_THROAT = inf  # a throat that nobody gave is not checked
 # How damp wood becomes in use, service classes of EN 1995-1-1 2.3.1.3: above 20 % only where rain reaches it.
 _SERVICE_CLASS = MappingProxyType({"dry": 1, "damp": 2, "sheltered": 2, "weather": 3})
 
@@ -20,7 +23,7 @@ class Circumstances:
 
     `use` is home or public, `exposure` dry, damp, sheltered or weather; `children` whether small children are about;
     `tools` the kinds of the other tools, None where nobody listed them; `place` the sizes of the place in mm;
-    `moisture` that of the boards when they are cut, %.
+    `moisture` that of the boards when they are cut, %; `label` the times on the bottle of glue, where they are given.
     """
 
     household: tuple[Sitter, ...] = ()
@@ -34,6 +37,8 @@ class Circumstances:
     hands: int = 1
     finish: str | None = None
     moisture: float | None = None
+    clamps: tuple[Clamp, ...] = ()
+    label: Glue | None = None
 
     @property
     def outdoor(self) -> bool:
@@ -74,7 +79,18 @@ def circumstances_of(request: Mapping[str, Any]) -> Circumstances:
         hands=request.get("hands", 1),
         finish=(request.get("finish") or {}).get("kind"),
         moisture=request.get("moisture"),
+        clamps=tuple(
+            Clamp(c["id"], c["reach"], c.get("throat", UNKNOWN_THROAT), c.get("count", 1))
+            for c in request.get("clamps") or ()
+        ),
+        label=_label(request.get("glue") or {}),
     )
+
+
+def _label(glue: Mapping[str, Any]) -> Glue | None:
+    if glue.get("open_min") is None or glue.get("clamp_min") is None:
+        return None
+    return Glue(glue["kind"], glue["open_min"], glue["clamp_min"])
 
 
 def sitters(people: Any) -> tuple[Sitter, ...]:  # noqa: ANN401

@@ -36,6 +36,8 @@ def piece_to_plain(built: Built, checked: Checked, tape: Tape) -> dict[str, Any]
         "joints": plain["joints"],
         "fasteners": plain["fasteners"],
         "steps": checked.steps or plain["steps"],
+        "work": list(checked.work),
+        "glue_ups": list(checked.glue_ups),
         "findings": [f.to_plain() for f in findings],
         "checks": [row.to_plain() for row in checked.rows],
         "cautions": [*assembly.cautions, built.module.when_not],

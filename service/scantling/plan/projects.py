@@ -8,7 +8,7 @@ from typing import Any
 
 from scantling.costing import Costing, Faults, Kind, Price, Terms, cost, findings_of, read_prices, read_terms
 from scantling.costing import to_plain as costing_to_plain
-from scantling.findings import Finding, Severity, grouped
+from scantling.findings import Finding, grouped
 from scantling.measure import RequestError, RequestProblem, Tape, parse_money, pointer
 from scantling.nesting.cutting_plan import CuttingPlan, cutting_plan
 from scantling.nesting.nest import nest
@@ -81,7 +81,6 @@ def plan_project(
     checked = tuple(check(p, who) for p in pieces)
     findings = grouped(
         [
-            *_not_used(request),
             *saw_findings,
             *stock_findings,
             *nesting.findings,
@@ -152,24 +151,6 @@ def _costed(listed: TakeOff, prices: Sequence[Price], terms: Terms, pieces: Sequ
         else:
             kept.append(price)
     return cost(listed.lines, [*kept, *spread], terms)
-
-
-NOT_USED = ("clamps",)
-
-
-def _not_used(request: Mapping[str, Any]) -> list[Finding]:
-    """Say which members of the request no computation reads yet, rather than take them in silence."""
-    given = [name for name in NOT_USED if request.get(name) not in (None, 1, [])]
-    return [
-        Finding(
-            "member-not-used",
-            Severity.NOTE,
-            f"{name} is taken but nothing is computed from it.",
-            pointer=pointer(name),
-            remedy="Leave it out, or keep it for a version that reads it.",
-        )
-        for name in given
-    ]
 
 
 def _of_piece(piece: Built, checked: Checked) -> list[Finding]:
