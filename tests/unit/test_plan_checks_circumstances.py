@@ -6,6 +6,7 @@ import pytest
 
 from checked_pieces import HOME, board, checked, codes, piece, row, sheet, shipped
 from pieces import MODULES, build
+from scantling.board import Hole
 from scantling.dryfit import verify
 from scantling.mechanics.moisture import equilibrium_moisture
 from scantling.nesting.saws import parse_saws
@@ -172,8 +173,12 @@ def test_a_box_with_a_lid_is_found_and_must_have_air_for_children():
     assert wide == pytest.approx(560 - 2 * 27, abs=0.1)  # 18 mm legs and 9 mm panels on both sides
     assert deep == pytest.approx(460 - 2 * 27, abs=0.1)
     assert 150 < tall < 320
+    with_children = replace(HOME, children=True)
+    assert "chest-needs-air" not in codes(checked(stool, with_children))  # it has its vents
+    for part in stool.parts.values():
+        part.cuts = tuple(c for c in part.cuts if not (isinstance(c, Hole) and c.diameter > 20))
     # Minnesota Rules 2630.3200: 1.1 ft3 (31 litres) and more
-    assert codes(checked(stool, replace(HOME, children=True)))["chest-needs-air"] == "error"
+    assert codes(checked(stool, with_children))["chest-needs-air"] == "error"
     assert "chest-needs-air" not in codes(checked(stool))
     table = build("low-table")
     assert box_of(structure_of(table, verify(table).touching)) is None
