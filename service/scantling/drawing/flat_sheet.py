@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from math import hypot
 from typing import Literal
 
 from scantling.board import Part, Recess, SawCut
@@ -20,6 +21,7 @@ MOST_VIEW_MM = 68.0
 MOST_SCALE = 1.0
 ON_MM = 0.05
 LEAST_DASHED_MM = 0.3
+NEAR_LINE_MM = 0.15
 
 Place = Callable[[float], float]
 
@@ -67,15 +69,30 @@ class Sheet:
         flat = view.flat(as_array([(0.0, 0.0, 0.0), size]))
         ox, oy = x - float(flat[:, 0].min()) * self.scale, y - float(flat[:, 1].min()) * self.scale
         seen, hidden = seen_and_hidden([self.body], view, both=True)
+        drawn = [self._on_paper(s.line, ox, oy) for s in seen]
         dashed = [self._on_paper(s.line, ox, oy) for s in hidden]
-        dashed = [s for s in dashed if abs(s[0] - s[2]) + abs(s[1] - s[3]) > LEAST_DASHED_MM]
+        dashed = [s for s in dashed if abs(s[0] - s[2]) + abs(s[1] - s[3]) > LEAST_DASHED_MM and not _covered(s, drawn)]
         if dashed:
             self.shapes.append(Segments(tuple(dashed), "hidden"))
-        self.shapes.append(Segments(tuple(self._on_paper(s.line, ox, oy) for s in seen), "outline"))
+        self.shapes.append(Segments(tuple(drawn), "outline"))
 
     def _on_paper(self, line: Segment, ox: float, oy: float) -> Segment:
         x0, y0, x1, y1 = line
         return (x0 * self.scale + ox, y0 * self.scale + oy, x1 * self.scale + ox, y1 * self.scale + oy)
+
+
+def _covered(line: Segment, drawn: list[Segment]) -> bool:
+    """Return whether a hidden line runs along one that is drawn: its ends and its middle lie on it."""
+    x0, y0, x1, y1 = line
+    points = ((x0, y0), (x1, y1), ((x0 + x1) / 2, (y0 + y1) / 2))
+    return any(all(_distance(p, other) < NEAR_LINE_MM for p in points) for other in drawn)
+
+
+def _distance(p: tuple[float, float], line: Segment) -> float:
+    x0, y0, x1, y1 = line
+    dx, dy = x1 - x0, y1 - y0
+    t = max(0.0, min(1.0, ((p[0] - x0) * dx + (p[1] - y0) * dy) / max(dx * dx + dy * dy, 1e-12)))
+    return hypot(x0 + dx * t - p[0], y0 + dy * t - p[1])
 
 
 def wants_end(part: Part) -> bool:

@@ -49,10 +49,11 @@ def sized_view(piece: Piece, dossier: Dossier, view: View, width: float = WIDTH_
     low, high = piece.assembly.bounds()
     size = [b - a for a, b in zip(low, high, strict=True)]
     wide, tall = (abs(sum(s * a for s, a in zip(size, axis, strict=True))) for axis in (view.right, view.up))
-    room = (width - 3 * DIMENSION_MM, height - 2 * DIMENSION_MM)
+    side = DIMENSION_MM * (2.0 if dossier.options.sizes.also is None else 3.0)
+    room = (width - side - DIMENSION_MM, height - 2 * DIMENSION_MM)
     scale = min(room[0] / wide, room[1] / tall)
     drawn_w, drawn_h = wide * scale, tall * scale
-    left, top = 2 * DIMENSION_MM, DIMENSION_MM / 2 + 6.0
+    left, top = side, DIMENSION_MM / 2 + 6.0
     inside = picture(bodies_of(piece.assembly), drawn_w + 4.0, drawn_h + 4.0, view=view)
     shapes = [shifted(s, left - 2.0, top - 2.0) for s in inside.shapes]
     bottom = top + drawn_h
