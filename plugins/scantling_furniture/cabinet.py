@@ -93,7 +93,9 @@ class _Cabinet:
         self.right.ease("far/face").put(x1=p.width, y0=0, z0=0)
         self.boards = [("bottom", PLINTH)] + ([("shelf under drawers", self.shelf_z)] if p.drawers else [])
         for id, z in self.boards:
-            board = new(id, self.inner + 2 * DADO, self.deep, "case", name="housed board").lay("x", "y")
+            board = (
+                new(id, self.inner + 2 * DADO, self.deep, "case", name="housed board").ease("near/face").lay("x", "y")
+            )
             board.put(xc=p.width / 2, y0=0, z0=z)
             for side in (self.left, self.right):
                 self.piece.housed(board, side)
@@ -163,4 +165,9 @@ class _Cabinet:
         if p.height >= TALL or p.drawers:
             piece.buy("wall strap with screws", 2, "into studs or proper plugs, before anything is put in")
         piece.caution("Fix it to the wall: open drawers pull it over, and children climb them.")
+        if p.drawers:
+            piece.caution(
+                "The slides are so short that the empty case stands with 50 lb on one open drawer; longer ones only "
+                "where it is strapped to the wall."
+            )
         piece.caution("Cut fronts after the case stands: measure the opening, then leave the reveal all round.")
