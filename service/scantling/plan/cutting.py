@@ -8,6 +8,7 @@ from scantling.board import CutListRow, RoleMaterial, cut_list
 from scantling.findings import Finding, Severity
 from scantling.measure import RequestError, RequestProblem, parse_money, parse_thickness, pointer, snap
 from scantling.nesting.nouns import UNITS_PER_MM, Cutting, Grain, Job, Piece, Stock, StockGrain
+from scantling.nesting.plain import room_units, to_units
 
 from .building import Built
 
@@ -100,7 +101,7 @@ def _matches(entry: Mapping[str, Any], lot: Lot) -> bool:
 
 
 def _stock(entry: Mapping[str, Any], lot: Lot) -> Stock:
-    width = units(entry["width"]) if "width" in entry else None
+    width = room_units(entry["width"]) if "width" in entry else None
     stock = _plain_stock(entry["id"], entry["length"], width, lot)
     price = parse_money(entry["price"]) if "price" in entry else None
     return replace(stock, price=price, quantity=entry.get("quantity"), offcut=entry.get("offcut", False))
@@ -110,21 +111,21 @@ def _default_stock(lot: Lot) -> list[Stock]:
     if lot.material.stock_kind == "board":
         return [_plain_stock(f"{lot.label} board {x:.0f}", x, None, lot) for x in DEFAULT_BOARDS_MM]
     length, width = DEFAULT_SHEET_MM
-    return [_plain_stock(f"{lot.label} sheet {length:.0f} × {width:.0f}", length, units(width), lot)]
+    return [_plain_stock(f"{lot.label} sheet {length:.0f} × {width:.0f}", length, room_units(width), lot)]
 
 
 def _plain_stock(id: str, length: float, width: int | None, lot: Lot) -> Stock:
     grain = StockGrain.ALONG if lot.material.has_grain else StockGrain.NONE
     board_width = None if lot.material.width is None else units(lot.material.width)
     thickness = units(lot.material.thickness)
-    return Stock(id, units(length), width, lot.label, thickness, grain=grain, board_width=board_width)
+    return Stock(id, room_units(length), width, lot.label, thickness, grain=grain, board_width=board_width)
 
 
 def _piece(row: Wanted) -> Piece:
     grain = Grain(row.row.grain) if row.lot.material.has_grain else Grain.ANY
-    width = None if row.lot.material.stock_kind == "board" else units(row.row.width)
+    width = None if row.lot.material.stock_kind == "board" else to_units(row.row.width)
     return Piece(
-        row.id, units(row.row.length), width, row.quantity, grain, row.lot.label, units(row.lot.material.thickness)
+        row.id, to_units(row.row.length), width, row.quantity, grain, row.lot.label, units(row.lot.material.thickness)
     )
 
 
