@@ -51,6 +51,18 @@ def test_every_form_is_what_its_media_type_says(shop, kind, name):
     assert by_header.content == by_query.content
 
 
+def test_a_dxf_may_be_asked_for_by_its_older_name(shop):
+    answer = shop.post("/v1/nestings", json=NESTING, headers={"accept": "application/dxf"})
+    assert answer.headers["content-type"] == FORMATS["dxf"]
+
+
+def test_every_form_stands_in_the_contract(document):
+    paths = {"parts": "/v1/modules/{module}/parts", "nesting": "/v1/nestings", "project": "/v1/projects"}
+    for kind, path in paths.items():
+        content = set(document["paths"][path]["post"]["responses"]["200"]["content"])
+        assert content == {"application/json", "text/csv", *offered(kind)}
+
+
 def test_an_svg_may_run_nothing(shop):
     answer = shop.post("/v1/nestings?format=svg", json=NESTING)
     assert answer.headers["content-security-policy"].startswith("default-src 'none'")

@@ -2530,6 +2530,9 @@ class PartsAnswer(TypedDict):
     findings: list[Finding]
     """What was noticed, errors first."""
 
+    glue_ups: NotRequired[list[dict[str, Any]]]
+    """Glue-ups within open time; empty without the glue of a project."""
+
     joints: list[Joint]
     """Where parts meet and how."""
 
@@ -2553,6 +2556,9 @@ class PartsAnswer(TypedDict):
 
     summary: list[str]
     """At most seven lines for people."""
+
+    work: NotRequired[list[dict[str, Any]]]
+    """The order of work again, with how the piece lies and is held at each step."""
 
 
 class RoleMaterial(TypedDict):
@@ -2664,6 +2670,9 @@ class PlannedModule(TypedDict):
     findings: list[Finding]
     """What was noticed, errors first."""
 
+    glue_ups: NotRequired[list[dict[str, Any]]]
+    """Glue-ups within open time; empty without the glue of a project."""
+
     id: str
     """The caller's name for it."""
 
@@ -2693,6 +2702,9 @@ class PlannedModule(TypedDict):
 
     summary: list[str]
     """At most seven lines for people."""
+
+    work: NotRequired[list[dict[str, Any]]]
+    """The order of work again, with how the piece lies and is held at each step."""
 
 
 class PlannedRow(TypedDict):

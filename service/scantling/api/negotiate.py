@@ -11,7 +11,7 @@ JSON = "application/json"
 CSV = "text/csv"
 TEXT = "text/plain"
 TYPES = {"json": JSON, "csv": CSV, "text": TEXT, **FORMATS}
-_NAMES = {media: name for name, media in TYPES.items()}
+OTHER_NAMES = {"application/dxf": FORMATS["dxf"]}  # older names that programs still send
 _QUALITY = re.compile(r"(0(\.[0-9]{0,3})?|1(\.0{0,3})?)")
 
 
@@ -56,6 +56,7 @@ def _ranges(accept: str) -> dict[str, float]:
             name, _, value = parameter.partition("=")
             if name.strip() == "q":
                 quality = float(value) if _QUALITY.fullmatch(value.strip()) else 0.0
+        media = OTHER_NAMES.get(media, media)
         ranges[media] = max(quality, ranges.get(media, 0.0))
     return ranges
 

@@ -109,6 +109,12 @@ class PartsAnswer(Open):
     joints: list[Joint] = Field(description="Where parts meet and how.")
     fasteners: list[Fastener] = Field(description="What is driven or bored in.")
     steps: list[dict[str, Any]] = Field(description="The order of work.")
+    work: list[dict[str, Any]] = Field(
+        default_factory=list, description="The order of work again, with how the piece lies and is held at each step."
+    )
+    glue_ups: list[dict[str, Any]] = Field(
+        default_factory=list, description="Glue-ups within open time; empty without the glue of a project."
+    )
     findings: list[Finding] = FINDINGS
     checks: list[CheckRow] = Field(
         default_factory=list, description="What was checked for strength, standing, people and weather, worst first."
