@@ -1,6 +1,7 @@
 """Writes a drawing as SVG: one user unit is one millimetre on paper."""
 
 from collections.abc import Iterable
+from functools import cache
 from xml.sax.saxutils import escape
 
 from .shapes import Blocks, Circle, Drawing, Path, Segments, Shape, Text
@@ -41,7 +42,7 @@ def _shapes(shapes: Iterable[Shape]) -> Iterable[str]:
             at = f'cx="{number(shape.x)}" cy="{number(shape.y)}" r="{number(shape.radius)}"'
             yield f"<circle {at}{_look(shape.stroke, shape.fill)}/>"
         elif isinstance(shape, Segments):
-            d = "".join(f"M{number(a)} {number(b)}L{number(c)} {number(e)}" for a, b, c, e in shape.lines)
+            d = "".join([f"M{a:.2f} {b:.2f}L{c:.2f} {e:.2f}" for a, b, c, e in shape.lines])
             yield f'<path d="{d}"{_look(shape.stroke, "none")}/>'
         elif isinstance(shape, Blocks):
             d = "".join(f"M{number(a)} {number(b)}H{number(c)}V{number(e)}H{number(a)}Z" for a, b, c, e in shape.boxes)
@@ -55,6 +56,7 @@ def _path(path: Path) -> str:
     return f'<path d="{d}"{_look(path.stroke, path.fill)}/>'
 
 
+@cache
 def _look(stroke: str, fill: str) -> str:
     grey = FILLS[fill]
     look = ' fill="none"' if grey is None else f' fill="{_grey(grey)}"'
