@@ -11,7 +11,10 @@ from .vector import norm, sub
 
 @dataclass(frozen=True, slots=True)
 class SawSetting:
-    """One sloped cut: angles in degrees from square, where its long point lies, and mitre as mm of run in the width."""
+    """One sloped cut: angles in degrees from square, where its long point lies, mitre as mm of run in the width.
+
+    `at` is how far in from the blank's own end or edge the long point lies, mm.
+    """
 
     side: str
     mitre: float
@@ -20,6 +23,7 @@ class SawSetting:
     long_face: str
     rise: float
     run: float
+    at: float = 0.0
 
     def text(self) -> str:
         """Return the setting in words."""
@@ -30,6 +34,8 @@ class SawSetting:
             )
         if self.bevel > 0:
             words.append(f"bevel {self.bevel:.2f}°, long point on the {self.long_face}")
+        if self.at > 0:
+            words.append(f"long point {self.at:.1f} mm in from the {self.side} of the blank")
         return f"{self.side}: " + "; ".join(words)
 
 
@@ -40,7 +46,7 @@ def saw_settings(part: Part) -> list[SawSetting]:
         if isinstance(cut, SawCut) and (cut.mitre > 0 or cut.bevel > 0):
             run = part.width if cut.crosscut else part.length
             rise = run * tan(radians(cut.mitre))
-            settings.append(SawSetting(cut.side, cut.mitre, cut.bevel, cut.long_edge, cut.long_face, rise, run))
+            settings.append(SawSetting(cut.side, cut.mitre, cut.bevel, cut.long_edge, cut.long_face, rise, run, cut.at))
     return settings
 
 

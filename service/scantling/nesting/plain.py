@@ -45,7 +45,7 @@ def read_job(request: Plain) -> Job:
         pieces=tuple(_piece(part) for part in request["parts"]),
         stock=tuple(_stock(s, priced) for s in offers),
         cutting=Cutting(
-            kerf=to_units(saw.get("kerf", DEFAULT_KERF_MM)),
+            kerf=to_units(saw["kerf"] if "kerf" in saw else _widest_kerf(request.get("saws") or ())),
             trim=read_trim(saw.get("trim", 0.0)),
             stages=None if stages is None else int(stages),
             first_cut=saw.get("first_cut", "either"),
@@ -55,6 +55,11 @@ def read_job(request: Plain) -> Job:
         seed=request.get("seed", 1),
         least_offcut=_least_offcut(request.get("objective") or {}),
     )
+
+
+def _widest_kerf(saws: Sequence[Plain]) -> float:
+    """Return the kerf of the widest saw, so that no layout is too tight for any; a common one where none is given."""
+    return max((float(s["kerf"]) for s in saws if s.get("kerf") is not None), default=DEFAULT_KERF_MM)
 
 
 def _least_offcut(objective: Plain) -> tuple[int, int]:
