@@ -6,9 +6,9 @@ guillotine results; 1491 and 1442 are the best known totals of the 100 instances
 
 import warnings
 
-import nesting_sets as sets
 import pytest
 
+import nesting_sets as sets
 from scantling.nesting import nest
 
 EFFORT = 500_000  # about half a second of one core an instance
