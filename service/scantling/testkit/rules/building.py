@@ -89,11 +89,17 @@ def same_again(module: type[Module[Any]], trials: list[Trial]) -> Faults:
 
 
 def within_budget(module: type[Module[Any]], trials: list[Trial]) -> Faults:
-    """No build takes more than 400 times what a plain box of six boards takes in the same run."""
+    """No build takes more than 400 times what a plain box of six boards takes in the same run.
+
+    A build over it is timed twice more: what was slow only once was the machine or the collector of garbage.
+    """
     limit = BUDGET * _box_seconds()
     for trial in trials:
-        if trial.seconds > limit:
-            detail = f"{trial.seconds / limit * BUDGET:.0f} times a plain box, {BUDGET:.0f} are allowed"
+        if trial.seconds <= limit:
+            continue
+        least = min(trial.seconds, *(attempt(module, trial.point).seconds for _ in range(2)))
+        if least > limit:
+            detail = f"{least / limit * BUDGET:.0f} times a plain box, {BUDGET:.0f} are allowed"
             yield "within budget", trial.point.name, detail
 
 
