@@ -128,7 +128,7 @@ def test_a_job_that_overruns_is_killed_and_the_pool_goes_on(operation):
     first, error, took, after = in_pool(use, time_limit=0.4)
     assert error.operation == operation
     assert error.seconds == 0.4
-    assert 0.4 <= took < 2.0
+    assert 0.4 <= took < 20  # the jobs would go on for a minute or for ever
     assert gone(first)
     assert after != first
 
@@ -358,7 +358,7 @@ def test_stopping_ends_the_workers_and_answers_the_waiting():
         return pid, time.monotonic() - began
 
     pid, took = asyncio.run(main())
-    assert took < 2
+    assert took < 15  # half of what the job would have taken
     assert gone(pid)
 
 
