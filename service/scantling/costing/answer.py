@@ -190,7 +190,7 @@ def _no_price(line: CostLine | LabourLine) -> Finding:
         remedy = "Give a rate, or 0.00 where your own time shall cost nothing."
         return Finding("price-missing", Severity.WARNING, message, pointer=line.labour.pointer, remedy=remedy)
     take_off = line.take_off
-    message = f"{take_off.id} has no price: {_number(line.bought):g} {take_off.unit} is not in the total."
+    message = f"{take_off.id} has no price and is not in the total ({_number(line.bought):g} {take_off.unit} wanted)."
     remedy = f"Give a price for the id {take_off.id!r} or for the kind {take_off.kind.value!r}."
     return Finding("price-missing", Severity.WARNING, message, pointer=take_off.pointer, remedy=remedy)
 

@@ -5,6 +5,7 @@ Areas are in mm2. What comes from a generic table is an estimate and says so; th
 
 from collections.abc import Mapping
 from fractions import Fraction
+from math import ceil
 
 from scantling.tables import coverage, glue_property, screw_stock
 
@@ -15,14 +16,14 @@ _SAME_LENGTH_MM = 0.05
 
 
 def glue_line(line_id: str, area_mm2: float, glue: str = "PVA", *, faces: int = 1) -> TakeOffLine:
-    """Return the glue for a glued area (mm2), in grams at the most generous spread of the glue table.
+    """Return the glue for a glued area (mm2), in whole grams at the most generous spread of the glue table.
 
     `faces` is on how many of the two surfaces it is spread. Raises UnknownRowError for a glue without a spread.
     """
     spread = glue_property(glue, "spread, one side")  # g/m2
     grams = _exact(area_mm2) / _MM2_PER_M2 * _exact(spread.most) * faces
     why = f"spread of {spread.least:g} to {spread.most:g} {spread.unit} on one side, {spread.source}; the label rules"
-    return TakeOffLine(line_id, Kind.GLUE, f"{glue} glue", _rounded_up(grams), "g", estimate=why)
+    return TakeOffLine(line_id, Kind.GLUE, f"{glue} glue", Fraction(ceil(grams)), "g", estimate=why)
 
 
 def finish_line(
@@ -77,5 +78,5 @@ def _exact(number: float) -> Fraction:
 
 
 def _rounded_up(quantity: Fraction) -> Fraction:
-    """Return an estimate to three figures after the point, up: nobody weighs glue finer."""
+    """Return an estimate to three figures after the point, up: nobody measures paint finer."""
     return Fraction(-(-quantity * 1000 // 1), 1000)

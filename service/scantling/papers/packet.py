@@ -11,12 +11,15 @@ from scantling.drawing.pdf import Page, to_pdf
 from scantling.drawing.screw_map import screw_maps
 from scantling.drawing.shapes import Drawing
 
-from .building import assembly_steps, care, cautions, glue_and_finish, jigs
+from .assembly_steps import assembly_steps
 from .buying import buying
+from .cautions import cautions
 from .cover import cover
 from .cutting_list import cutting_list
 from .dossier import CutRow, Dossier, Piece
 from .drilling import drilling
+from .finishing import care, glue_and_finish
+from .jigs import jigs
 from .labels import label_pages
 from .layouts import layout_drawings
 from .measuring import measuring_sheet

@@ -12,6 +12,7 @@ TEXT_MM = 3.3
 SMALL_MM = 2.8
 TABLE_MM = 2.9
 HEADING_MM = (6.2, 4.6)
+PARAGRAPH_GAP_MM = 1.0
 LINE = 1.4  # from line to line, in letter heights
 MARGIN_MM = 14.0
 FOOT_MM = 9.0
@@ -40,6 +41,15 @@ class Column:
     share: float
     anchor: Literal["start", "end"] = "start"
     bold: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """Words that stand beside a drawing, and how they are set."""
+
+    words: str
+    bold: bool = False
+    size: float = TEXT_MM
 
 
 @dataclass
@@ -143,17 +153,18 @@ class Flow:
             self.shapes += [shifted(s, self.left + self.width - two.width, self.y) for s in two.shapes]
         self.y += max(one.height, two.height if two else 0.0) + gap
 
-    def beside(self, drawing: Drawing, lines: Sequence[tuple[str, bool]], gap: float = 5.0) -> None:
-        """Place a drawing with paragraphs to its right; (text, bold) each."""
-        x = drawing.width + 4.0
-        room = self.width - x
-        rows = [(line, bold) for words, bold in lines for line in wrapped(words, room, TEXT_MM, bold)]
-        self.need(max(drawing.height, len(rows) * TEXT_MM * LINE))
+    def beside(self, drawing: Drawing, paragraphs: Sequence[Paragraph], gap: float = 5.0) -> None:
+        """Place a drawing with paragraphs to its right."""
+        x, room = drawing.width + 4.0, self.width - drawing.width - 4.0
+        rows = [(p, wrapped(p.words, room, p.size, p.bold)) for p in paragraphs]
+        self.need(max(drawing.height, sum(len(lines) * p.size * LINE + PARAGRAPH_GAP_MM for p, lines in rows)))
         self.shapes += [shifted(s, self.left, self.y) for s in drawing.shapes]
         y = self.y
-        for line, bold in rows:
-            self.shapes.append(Text(self.left + x, y + TEXT_MM * LINE / 2, line, TEXT_MM, bold=bold))
-            y += TEXT_MM * LINE
+        for p, lines in rows:
+            for line in lines:
+                self.shapes.append(Text(self.left + x, y + p.size * LINE / 2, line, p.size, bold=p.bold))
+                y += p.size * LINE
+            y += PARAGRAPH_GAP_MM
         self.y = max(self.y + drawing.height, y) + gap
 
     def table(self, columns: Sequence[Column], rows: Sequence[Sequence[str]], *, size: float = TABLE_MM) -> None:
