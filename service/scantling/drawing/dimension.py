@@ -9,7 +9,7 @@ from itertools import pairwise
 from scantling.measure import Tape
 
 from .lettering import text_width
-from .shapes import DrawnChain, Path, Segment, Segments, Shape, Text, rectangle
+from .shapes import Box, DrawnChain, Path, Segment, Segments, Shape, Text, rectangle
 from .spacing import spread
 
 LETTER_MM = 2.8
@@ -79,7 +79,7 @@ def level_chain(
     texts = sizes.links(places)
     widths = [text_width(t, LETTER_MM) + GAP_MM for t in texts]
     middles = [(a + b) / 2 for a, b in pairwise(xs)]
-    upright = _crowded(widths, middles, room)
+    upright = crowded(widths, middles, room)
     across = [LETTER_MM * 1.15] * len(texts) if upright else widths
     placed = spread(middles, across, *room)
     start = 1.5 + (0.0 if not upright else 1.0)
@@ -92,9 +92,9 @@ def level_chain(
         if not low <= x <= high or upright:
             shapes.append(Path(((middle, y), (x, y + way * (start - 0.2))), "leader"))
         if upright:
-            shapes += _masked(Text(x, y + way * start, text, LETTER_MM, "end" if down else "start", True))
+            shapes += masked(Text(x, y + way * start, text, LETTER_MM, "end" if down else "start", True))
         else:
-            shapes += _masked(Text(x, y + way * (start + LETTER_MM / 2), text, LETTER_MM, "middle"))
+            shapes += masked(Text(x, y + way * (start + LETTER_MM / 2), text, LETTER_MM, "middle"))
     shapes.insert(0, Segments(tuple(lines), "dimension"))
     return Row(tuple(shapes), _drawn(name, places, texts, sizes), depth)
 
@@ -132,13 +132,18 @@ def upright_chain(
     return Row(tuple(shapes), _drawn(name, places, texts, sizes), BESIDE_MM + 2.0 + widest)
 
 
-def _masked(text: Text) -> list[Shape]:
+def masked(text: Text) -> list[Shape]:
     """Return a text on a white ground, so that no line runs through it."""
     x0, y0, x1, y1 = text.box()
     return [rectangle(x0, y0, x1 - x0, y1 - y0, "none", "white"), text]
 
 
-def _crowded(widths: Sequence[float], middles: Sequence[float], room: tuple[float, float]) -> bool:
+def meet(a: Box, b: Box) -> bool:
+    """Return whether two boxes share space."""
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+def crowded(widths: Sequence[float], middles: Sequence[float], room: tuple[float, float]) -> bool:
     """Return whether texts beside each other do not fit, or would stand far from what they measure."""
     if sum(widths) > room[1] - room[0]:
         return True

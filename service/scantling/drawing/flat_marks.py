@@ -4,10 +4,11 @@ from collections.abc import Sequence
 
 from scantling.board import Curve, Easing, Hole, Part, Recess
 
+from .dimension import masked, meet
 from .flat_notes import Feature
 from .flat_sheet import NOTE_MM, Place, Sheet
 from .lettering import text_width
-from .shapes import Box, Circle, Path, Segments, Shape, Text, rectangle
+from .shapes import Box, Circle, Path, Segments, Text
 
 LEAST_WORD_MM = 1.9
 
@@ -52,7 +53,7 @@ def _hole(sheet: Sheet, feature: Feature, place: Place, taken: list[Box]) -> Non
     spots = [(side, rise) for rise in rises for side in (aside, -aside)]
     for dx, dy in spots:
         text = Text(x + dx, y + dy, feature.letter, NOTE_MM, "middle", bold=True)
-        if not any(_meet(text.box(), box) for box in taken[:-1]):
+        if not any(meet(text.box(), box) for box in taken[:-1]):
             break
     if abs(dy) > r + 3:
         sheet.shapes.append(Path(((x, y), (x + dx, y + dy - (NOTE_MM / 2 if dy > 0 else -NOTE_MM / 2))), "leader"))
@@ -69,20 +70,10 @@ def _recess_letter(sheet: Sheet, feature: Feature, place: Place, taken: list[Box
     y = place((low + high) / 2)
     for dy in (0.0, 4.0, -4.0, 8.0, -8.0):
         text = Text(x, y + dy, feature.letter, NOTE_MM, "middle", bold=True)
-        if not any(_meet(text.box(), box) for box in taken):
+        if not any(meet(text.box(), box) for box in taken):
             break
-    sheet.shapes += _masked(text)
+    sheet.shapes += masked(text)
     taken.append(text.box())
-
-
-def _masked(text: Text) -> list[Shape]:
-    """Return a text on a white ground, so that no line runs through it."""
-    x0, y0, x1, y1 = text.box()
-    return [rectangle(x0, y0, x1 - x0, y1 - y0, "none", "white"), text]
-
-
-def _meet(a: Box, b: Box) -> bool:
-    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
 
 
 def _edges_treated(sheet: Sheet, place: Place) -> None:
@@ -132,7 +123,7 @@ def _grain(sheet: Sheet, text: str, y: float, height: float, taken: Sequence[Box
             middle = y + height * up_share
             box = (x, middle - size / 2, x + width, middle + size / 2)
             inside = box[0] > sheet.left and box[2] < sheet.right and box[1] > y and box[3] < y + height
-            if inside and not any(_meet(box, other) for other in taken):
+            if inside and not any(meet(box, other) for other in taken):
                 if arrow:
                     end = x + arrow - 1.5
                     heads = tuple(
@@ -140,5 +131,5 @@ def _grain(sheet: Sheet, text: str, y: float, height: float, taken: Sequence[Box
                     )
                     sheet.shapes.append(Segments(((x, middle, end, middle), *heads), "thin"))
                 if text:
-                    sheet.shapes += _masked(Text(x + arrow, middle, text, size))
+                    sheet.shapes += masked(Text(x + arrow, middle, text, size))
                 return

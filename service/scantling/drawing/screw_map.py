@@ -1,14 +1,15 @@
 """Where the screws of a part go: its face with a dot for every head, measured from the datum corner, and a table."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from scantling.board import Assembly, Fastener, Part
 from scantling.board.vector import Vector
 
-from .dimension import Sizes, level_chain, places_of, upright_chain
-from .lettering import wrapped
-from .shapes import Circle, Drawing, DrawnChain, Shape, Text, rectangle
+from .dimension import LETTER_MM, Sizes, meet, places_of
+from .lettering import text_width, wrapped
+from .running import level_run, upright_run
+from .shapes import Box, Circle, Drawing, Shape, Text, rectangle
 
 TITLE_MM = 4.4
 NOTE_MM = 3.0
@@ -77,7 +78,6 @@ def _map(side: object, group: Sequence[tuple[Part, list[Spot]]], sizes: Sizes, w
     long, wide, xs, ys = _flattened(part, side, spots)
     mirrored = side in ("back", "far", "start")
     shapes: list[Shape] = []
-    chains: list[DrawnChain] = []
     names = ", ".join(p.id for p, _ in group)
     each = " each" if len(group) > 1 else ""
     kinds = {s.screw.kind for s in spots}
@@ -88,7 +88,8 @@ def _map(side: object, group: Sequence[tuple[Part, list[Spot]]], sizes: Sizes, w
     for line in wrapped(heading, width, TITLE_MM, True):
         shapes.append(Text(0, y + TITLE_MM * 0.7, line, TITLE_MM, bold=True))
         y += TITLE_MM * 1.4
-    rows = [line for _, found in group for line in _rows(found, sizes)]
+    letters = _letters(spots)
+    rows = [line for _, found in group for line in _rows(found, sizes, letters)]
     side_room = SIDE_MM if sizes.also is None else SIDE_BOTH_MM
     scale = min(1.0, (width - 2 * side_room) / long, MOST_VIEW_MM / wide)
     left, top = side_room, y + 3.0
@@ -98,18 +99,18 @@ def _map(side: object, group: Sequence[tuple[Part, list[Spot]]], sizes: Sizes, w
     def across(place: float) -> float:
         return top + (place if mirrored else wide - place) * scale
 
-    shapes += [Circle(left + a * scale, across(b), DOT_MM, "none", "black") for a, b in zip(xs, ys, strict=True)]
+    dots = [(left + a * scale, across(b)) for a, b in zip(xs, ys, strict=True)]
+    shapes += [Circle(x, y, DOT_MM, "none", "black") for x, y in dots]
+    shapes += _lettered(dots, [letters[_place(s)] for s in spots], (left, right))
     shapes.append(Circle(left, across(0.0), 1.0, "thin", "white"))
-    along = level_chain(
-        "screws along", _near(long, xs), sizes, lambda p: left + p * scale, bottom + 4.0, lambda _: bottom,
-        down=True, room=(2.0, width - 2.0),
+    along = level_run(
+        _near(long, xs), sizes, lambda p: left + p * scale, bottom + 4.0, bottom, room=(2.0, width - 2.0)
     )  # fmt: skip
     places = _near(wide, ys)
     reach = max(bottom - top, len(places) * 3.6) / 2
     span = ((top + bottom) / 2 - reach, (top + bottom) / 2 + reach)
-    beside = upright_chain("screws across", places, sizes, across, left - 4.0, lambda _: left, left=True, room=span)
+    beside = upright_run(places, sizes, across, left - 4.0, left, room=span)
     shapes += [*along.shapes, *beside.shapes]
-    chains += [along.chain, beside.chain]
     y = max(bottom + 4.0 + along.depth, span[1]) + 4.0
     where = (
         "ring: corner start/near"
@@ -120,7 +121,7 @@ def _map(side: object, group: Sequence[tuple[Part, list[Spot]]], sizes: Sizes, w
         for piece in wrapped(line, width, NOTE_MM):
             shapes.append(Text(0, y + NOTE_MM * 0.6, piece, NOTE_MM))
             y += NOTE_MM * 1.4
-    return Drawing(width, y, heading, tuple(shapes), tuple(chains))
+    return Drawing(width, y, heading, tuple(shapes))
 
 
 def kind_of(fastener: Fastener) -> str:
@@ -148,17 +149,58 @@ def _near(whole: float, places: Sequence[float]) -> list[float]:
     return places_of([0.0, whole], [p for p in kept if 0 < p < whole])
 
 
-def _rows(spots: Sequence[Spot], sizes: Sizes) -> list[str]:
-    """Return a line for each joint: which screws, their size, and what they hold."""
+def _by_joint(spots: Sequence[Spot]) -> list[list[Spot]]:
+    """Return the screws of each joint and size, in the order of the fasteners."""
     joints: dict[tuple[str, ...], list[Spot]] = {}
     for s in spots:
         key = (s.screw.joint, f"{s.screw.gauge}", f"{s.screw.length:.3f}")
         joints.setdefault(key, []).append(s)
+    return list(joints.values())
+
+
+def _place(spot: Spot) -> tuple[float, float, float]:
+    return (round(spot.x, 1), round(spot.y, 1), round(spot.z, 1))
+
+
+def _letters(spots: Sequence[Spot]) -> dict[tuple[float, float, float], str]:
+    """Return a letter for the place of every screw, one for each joint; alike parts share the places."""
+    return {_place(s): letter_of(i) for i, group in enumerate(_by_joint(spots)) for s in group}
+
+
+def letter_of(number: int) -> str:
+    """Return a, b, … z, aa, ab, … for 0, 1, …"""
+    word = ""
+    number += 1
+    while number:
+        number, rest = divmod(number - 1, 26)
+        word = chr(ord("a") + rest) + word
+    return word
+
+
+def _lettered(dots: Sequence[tuple[float, float]], letters: Sequence[str], within: tuple[float, float]) -> list[Shape]:
+    """Return the letter beside each dot where there is room for it, on a side that is free and on the part."""
+    taken: list[Box] = [(x - DOT_MM, y - DOT_MM, x + DOT_MM, y + DOT_MM) for x, y in dots]
+    shapes: list[Shape] = []
+    for (x, y), letter in zip(dots, letters, strict=True):
+        wide = text_width(letter, LETTER_MM) / 2 + DOT_MM + 0.4
+        for dx, dy in ((wide, 0.0), (-wide, 0.0), (0.0, -LETTER_MM), (0.0, LETTER_MM)):
+            text = Text(x + dx, y + dy, letter, LETTER_MM, "middle")
+            box = text.box()
+            if within[0] < box[0] and box[2] < within[1] and not any(meet(box, other) for other in taken):
+                taken.append(box)
+                shapes.append(text)
+                break
+    return shapes
+
+
+def _rows(spots: Sequence[Spot], sizes: Sizes, letters: Mapping[tuple[float, float, float], str]) -> list[str]:
+    """Return a line for each joint: its letter, which screws, their size, and what they hold."""
     lines = []
-    for group in joints.values():
+    for group in _by_joint(spots):
         screw = group[0].screw
         ids = [s.screw.id for s in group]
         named = ids[0] if len(ids) == 1 else f"{ids[0]} to {ids[-1]}"
         size = f"{kind_of(screw)} × {sizes.show(screw.length)}"
-        lines.append(f"{named} ({len(ids)}): {size} into {screw.parts[-1]}; {screw.role.value}.")
+        letter = letters.get(_place(group[0]), "")
+        lines.append(f"{letter}: {named} ({len(ids)}): {size} into {screw.parts[-1]}; {screw.role.value}.")
     return lines
