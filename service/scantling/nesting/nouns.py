@@ -42,6 +42,11 @@ class Piece:
 
     `oversize` is added to both sizes when cutting (jointing, edge work). `group` names parts that must come from
     one sheet, in sequence. `stock` pins a part to one stock by its id.
+
+    The ends of a piece of board may slope: its ends are lines x = c + y·tan(slope) on the wide face, seen with the
+    length to the right and the show side up, and x = c + z·tan(bevel)/cos(slope) through the thickness; angles are
+    whole 0.01 degrees off square with a sign, lengths go from long point to long point. So equal slopes at both ends
+    make a parallelogram. `one_face`: only one face may show, so the piece must not be cut lying on it.
     """
 
     id: str
@@ -54,6 +59,11 @@ class Piece:
     group: str | None = None
     oversize: int = 0
     stock: str | None = None
+    start_slope: int = 0
+    end_slope: int = 0
+    start_bevel: int = 0
+    end_bevel: int = 0
+    one_face: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +71,7 @@ class Stock:
     """Something that can be bought or is on hand. `width` None means a board; `quantity` None as many as needed.
 
     `defects` are (start, end) stretches of a board that no piece may touch. `board_width` is how wide a board is, for
-    the saws that cut it and its weight; it plays no part in the nesting.
+    the saws that cut it, its weight and its sloped ends; pieces are not matched by it.
     """
 
     id: str
@@ -112,7 +122,11 @@ class Job:
 
 @dataclass(frozen=True, slots=True)
 class Placement:
-    """One piece on the stock. `length`/`width` are the piece's own; `turned` means its length lies along y."""
+    """One piece on the stock. `length`/`width` are the piece's own; `turned` means its length lies along y.
+
+    A piece of board with sloped ends may lie `end_for_end` (turned half round on its face) and `face_down`, which
+    mirrors it across its width; of a piece that is both, the half turn comes first.
+    """
 
     part: str
     x: int
@@ -120,6 +134,8 @@ class Placement:
     length: int
     width: int | None
     turned: bool = False
+    end_for_end: bool = False
+    face_down: bool = False
 
     @property
     def along_x(self) -> int:

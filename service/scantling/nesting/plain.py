@@ -83,6 +83,11 @@ def room_units(mm: float) -> int:
     return ceil(float(mm) * UNITS_PER_MM - _EXACT)
 
 
+def to_hundredths(degrees: float | None) -> int:
+    """Return an angle in whole hundredths of a degree, the nearest."""
+    return round(float(degrees or 0.0) * 100)
+
+
 def to_mm(units: int) -> float:
     """Return a length in millimetres."""
     return units / UNITS_PER_MM
@@ -115,6 +120,11 @@ def _piece(part: Plain) -> Piece:
         group=part.get("group"),
         oversize=to_units(part.get("oversize", 0.0)),
         stock=part.get("stock"),
+        start_slope=to_hundredths(part.get("start_slope")),
+        end_slope=to_hundredths(part.get("end_slope")),
+        start_bevel=to_hundredths(part.get("start_bevel")),
+        end_bevel=to_hundredths(part.get("end_bevel")),
+        one_face=part.get("one_face", False),
     )
 
 

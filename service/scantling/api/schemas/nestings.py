@@ -22,12 +22,13 @@ from .common import (
     Trim,
 )
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, LengthRule, Measured, Reading, repeated
-from .marks import COUNT, CURRENCY_UNIT, MM, RATIO, unit
+from .marks import COUNT, CURRENCY_UNIT, DEG, MM, RATIO, unit
 from .papers import Papers
 from .scalars import Closed, Currency, Id, Open, Whole
 
 MOST_KINDS = 500
 MOST_PIECES = 20_000
+Slope = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=-60, le=60)]
 Allowance = TypeAliasType("Allowance", Annotated[Reading, LengthRule(least=0, most=50)])
 
 
@@ -46,6 +47,20 @@ class NestingPart(Closed):
     oversize: Allowance | None = Field(None, description="Added to length and width when cutting, for jointing.")
     group: Id | None = Field(None, description="Parts of one group come from one sheet or board.")
     stock: Id | None = Field(None, description="Id of the stock it must come from.")
+    start_slope: Slope = Field(
+        0.0,
+        description="How far its start is off square on the wide face of a board, seen with the length to the right; "
+        "above 0 leans to the end with the width. Like slopes at both ends make a parallelogram.",
+        json_schema_extra=DEG,
+    )
+    end_slope: Slope = Field(0.0, description="The same of its end.", json_schema_extra=DEG)
+    start_bevel: Slope = Field(
+        0.0, description="How far its start is off square through the thickness.", json_schema_extra=DEG
+    )
+    end_bevel: Slope = Field(0.0, description="The same of its end.", json_schema_extra=DEG)
+    one_face: Annotated[bool, Field(strict=True)] = Field(
+        False, description="True where only one face may show, so that it is not cut lying on it."
+    )
 
 
 class NestingSaw(Closed):
@@ -113,6 +128,20 @@ class Placement(Open):
     length_mm: float = Field(description="The part's own length.", json_schema_extra=MM)
     width_mm: float | None = Field(None, description="The part's own width; absent on boards.", json_schema_extra=MM)
     turned: bool | None = Field(None, description="True where the part's length lies along y; absent on boards.")
+    start_slope: float | None = Field(
+        None,
+        description="Slope of its end nearer the board's start as it lies; absent where both are square.",
+        json_schema_extra=DEG,
+    )
+    end_slope: float | None = Field(None, description="The same of its other end.", json_schema_extra=DEG)
+    start_bevel: float | None = Field(
+        None, description="The blade's tilt at its end nearer the board's start.", json_schema_extra=DEG
+    )
+    end_bevel: float | None = Field(None, description="The same of its other end.", json_schema_extra=DEG)
+    end_for_end: bool | None = Field(
+        None, description="True where it lies turned half round on its face, its own end nearer the board's start."
+    )
+    face_down: bool | None = Field(None, description="True where its show side lies down.")
 
 
 class Layout(Open):
