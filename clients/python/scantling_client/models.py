@@ -1984,11 +1984,29 @@ class LabelGrid(TypedDict):
 class Placement(TypedDict):
     """One piece on a sheet or board."""
 
+    end_bevel: NotRequired[float | None]
+    """The same of its other end."""
+
+    end_for_end: NotRequired[bool | None]
+    """True where it lies turned half round on its face, its own end nearer the board's start."""
+
+    end_slope: NotRequired[float | None]
+    """The same of its other end."""
+
+    face_down: NotRequired[bool | None]
+    """True where its show side lies down."""
+
     length_mm: float
     """The part's own length."""
 
     part: str
     """Id of the part."""
+
+    start_bevel: NotRequired[float | None]
+    """The blade's tilt at its end nearer the board's start."""
+
+    start_slope: NotRequired[float | None]
+    """Slope of its end nearer the board's start as it lies; absent where both are square."""
 
     turned: NotRequired[bool | None]
     """True where the part's length lies along y; absent on boards."""
@@ -2248,6 +2266,12 @@ class NestingAnswer(TypedDict):
 class NestingPart(TypedDict):
     """A kind of part to be cut."""
 
+    end_bevel: NotRequired[float]
+    """The same of its end."""
+
+    end_slope: NotRequired[float]
+    """The same of its end."""
+
     grain: NotRequired[Literal["along", "across", "any"]]
     """Where the part's grain runs, relative to its length."""
 
@@ -2263,11 +2287,23 @@ class NestingPart(TypedDict):
     material: NotRequired[str | None]
     """Id of a material: of GET /v1/tables/materials or of the request's `materials`."""
 
+    one_face: NotRequired[bool]
+    """True where only one face may show, so that it is not cut lying on it."""
+
     oversize: NotRequired[Allowance | None]
     """Added to length and width when cutting, for jointing."""
 
     quantity: NotRequired[int]
     """How many are needed."""
+
+    start_bevel: NotRequired[float]
+    """How far its start is off square through the thickness."""
+
+    start_slope: NotRequired[float]
+    """
+    How far its start is off square on the wide face of a board, seen with the length to the right; above 0 leans to
+    the end with the width. Like slopes at both ends make a parallelogram.
+    """
 
     stock: NotRequired[str | None]
     """Id of the stock it must come from."""
