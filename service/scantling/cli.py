@@ -6,6 +6,7 @@ Every command says in one line what is wrong and ends with a code other than 0; 
 import argparse
 import json
 import sys
+from collections import Counter
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
@@ -107,9 +108,15 @@ def _plan(given: argparse.Namespace) -> int:
         raise CommandError(f"{given.out} cannot be written: {error.strerror}", EXIT_FAILED) from error
     for line in written.summary:
         print(line)
-    for path in written.files:
-        print(f"wrote {path}")
+    print(f"wrote {len(written.files)} files to {given.out}: {', '.join(_named(written.files, given.out))}")
     return 0
+
+
+def _named(files: Sequence[Path], folder: Path) -> list[str]:
+    """Return files by name, those in a folder of their own as the folder and their number."""
+    inside = [path.relative_to(folder) for path in files]
+    counts = Counter(path.parts[0] for path in inside if len(path.parts) > 1)
+    return [str(path) for path in inside if len(path.parts) == 1] + [f"{n} in {name}/" for name, n in counts.items()]
 
 
 def _demo(given: argparse.Namespace) -> int:

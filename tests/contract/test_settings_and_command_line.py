@@ -86,7 +86,9 @@ def test_a_project_is_planned_without_a_service(tmp_path, capsys):
     assert 1 <= len(plan["summary"]) <= 7
     assert capsys.readouterr().out.startswith(plan["summary"][0])
     assert (out / "cut-list.csv").read_bytes().startswith(b"module,id,name,quantity,")
-    assert {path.name for path in out.iterdir()} >= {"plan.json", "cut-list.csv", "placements.csv", "lines.csv"}
+    assert {path.name for path in out.iterdir()} >= {
+        "plan.json", "cut-list.csv", "placements.csv", "lines.csv", "packet.pdf", "workbook.xlsx", "layouts.dxf",
+    }  # fmt: skip
 
 
 @pytest.mark.parametrize(

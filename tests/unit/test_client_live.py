@@ -2,8 +2,10 @@
 
 import re
 from concurrent.futures import ProcessPoolExecutor, ThreadPoolExecutor
+from io import BytesIO
 from multiprocessing import get_context
 from pathlib import Path
+from zipfile import ZipFile
 
 import pint
 import pytest
@@ -38,6 +40,15 @@ def test_a_project_is_planned(shop):
     table = shop.plan_csv({**first(PROJECTS), "effort": "quick"}).splitlines()
     assert table[0].startswith("module,id,name,quantity")
     assert len(table) == 1 + len(plan["cut_list"])
+
+
+def test_what_goes_to_the_shop_comes_as_files(shop):
+    project = {**first(PROJECTS), "effort": "quick"}
+    assert shop.plan_file(project).startswith(b"%PDF-")
+    with ZipFile(BytesIO(shop.plan_file(project, "zip"))) as everything:
+        assert {"packet.pdf", "plan.json", "workbook.xlsx", "parts.dxf"} <= set(everything.namelist())
+    assert b"<svg" in shop.parts_file("leaning-seat", form="svg", view="exploded")
+    assert shop.nest_file({**first(NESTINGS), "effort": "quick"}, "dxf").lstrip().startswith(b"0")
 
 
 def test_pint_lengths_arrive_exactly(shop):

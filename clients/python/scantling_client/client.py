@@ -82,6 +82,13 @@ class Client:
         """Return a table of a project's plan as CSV: the cut list unless `table` names another."""
         return self._csv("/v1/projects", project, table)
 
+    def plan_file(self, project: models.ProjectRequest | Json, form: str = "pdf", view: str | None = None) -> bytes:
+        """Return a project's plan as a file: pdf (the packet for the shop), zip (everything), svg, dxf or xlsx.
+
+        `view` picks a picture where the form has several.
+        """
+        return self._file("/v1/projects", project, form, view)
+
     def parts(self, module: str, request: models.PartsRequest | Json | None = None) -> models.PartsAnswer:
         """Return one piece worked out: cut list, joints, fasteners, findings, and the piece in space."""
         return cast(models.PartsAnswer, self._post(f"/v1/modules/{_step(module)}/parts", request or {}))
@@ -91,6 +98,16 @@ class Client:
     ) -> str:
         """Return a table of one piece as CSV: the cut list unless `table` names another."""
         return self._csv(f"/v1/modules/{_step(module)}/parts", request or {}, table)
+
+    def parts_file(
+        self,
+        module: str,
+        request: models.PartsRequest | Json | None = None,
+        form: str = "pdf",
+        view: str | None = None,
+    ) -> bytes:
+        """Return one piece as a file: pdf, svg, dxf, xlsx, glb, step or zip; `view` picks a picture."""
+        return self._file(f"/v1/modules/{_step(module)}/parts", request or {}, form, view)
 
     def prove(self, module: str, request: models.ProofsRequest | Json | None = None) -> models.ProofsAnswer:
         """Return what opens, closes or fails over the thicknesses on sale, a saw's errors and a year's moisture."""
@@ -115,6 +132,10 @@ class Client:
     def nest_csv(self, request: models.NestingRequest | Json, table: str | None = None) -> str:
         """Return a table of a nesting as CSV: the placements unless `table` names another."""
         return self._csv("/v1/nestings", request, table)
+
+    def nest_file(self, request: models.NestingRequest | Json, form: str = "pdf", view: str | None = None) -> bytes:
+        """Return layouts as a file: pdf, svg, dxf or zip."""
+        return self._file("/v1/nestings", request, form, view)
 
     def check_fasteners(self, request: models.FastenerRequest | Json) -> models.FastenerAnswer:
         """Return the check of every joint of a request."""
@@ -204,6 +225,10 @@ class Client:
         params = {"table": table} if table else None
         headers = {"Accept": "text/csv"}
         return self._send("POST", path, json=plain_quantities(body), params=params, headers=headers).text
+
+    def _file(self, path: str, body: Json, form: str, view: str | None) -> bytes:
+        params = {"format": form} | ({"view": view} if view else {})
+        return self._send("POST", path, json=plain_quantities(body), params=params).content
 
     def _send(self, method: str, path: str, **more: Any) -> httpx2.Response:  # noqa: ANN401 - handed on to httpx2
         """Send one request, trying again where that may help. Every computation is safe to repeat."""

@@ -4,15 +4,19 @@ For the command line, and for people who use the engine as a library.
 """
 
 import json
+from base64 import b64decode
 from collections.abc import Sequence
 from dataclasses import dataclass
+from io import BytesIO
 from pathlib import Path
+from zipfile import ZipFile
 
 from pydantic import ValidationError
 
 from scantling.measure import RequestError
 from scantling.work import InlineSeam, Plain, PluginChoice
 
+from .drawn import OPERATION, job
 from .faults import faults_of, from_request_error
 from .problems import Fault, Problem
 from .routers.projects import TABLES
@@ -38,15 +42,16 @@ class Written:
 
 
 def plan_project(body: object, out: Path, plugins: PluginChoice | None = None) -> Written:
-    """Plan a project and write plan.json and every table as CSV to `out`.
+    """Plan a project and write the plan, its papers and drawings, and every table as CSV to `out`.
 
     `body` is what would be posted to /v1/projects. Raises OfflineProblem when it cannot be computed, OSError when
     `out` cannot be written.
     """
-    answer = _planned(body, plugins)
+    everything = ZipFile(BytesIO(b64decode(_called(body, plugins)["base64"])))
+    answer = json.loads(everything.read("plan.json"))
     out.mkdir(parents=True, exist_ok=True)
-    files = [out / "plan.json"]
-    files[0].write_text(json.dumps(answer, ensure_ascii=False, indent=2) + "\n", encoding="utf-8")
+    everything.extractall(out)
+    files = [out / name for name in everything.namelist()]
     for table in TABLES:
         files.append(out / f"{table.name}.csv")
         files[-1].write_bytes(table.csv(answer))
@@ -63,8 +68,9 @@ def checked(body: object) -> Plain:
         raise OfflineProblem(problem.errors) from problem
 
 
-def _planned(body: object, plugins: PluginChoice | None) -> Plain:
+def _called(body: object, plugins: PluginChoice | None) -> Plain:
+    """Return the plan with everything drawn from it, as one ZIP file. Raises OfflineProblem."""
     try:
-        return InlineSeam(plugins=plugins).call("projects", checked(body))
+        return InlineSeam(plugins=plugins).call(OPERATION, job("project", "zip", None, checked(body)))
     except RequestError as error:
         raise OfflineProblem(from_request_error(error).errors) from error

@@ -17,11 +17,12 @@ if TYPE_CHECKING:
     from uvicorn import Server
 
 START_SECONDS = 60.0
+PACKET = "packet.pdf"
 INSTALL = "the demo speaks through the Python client: pip install ./clients/python"
 
 
 def demo(out: Path) -> int:
-    """Plan the demonstration set and write project.json, plan.json, cut-list.csv and an SVG a layout to `out`.
+    """Plan the demonstration set and write packet.pdf, project.json, plan.json, cut-list.csv and an SVG a layout.
 
     Returns 0 when the plan was written, 1 when the client is not installed.
     """
@@ -34,6 +35,7 @@ def demo(out: Path) -> int:
     with served() as address, Client(address) as client:
         plan = client.plan(project)
         cut_list = client.plan_csv(project)
+        packet = client.plan_file(project, "pdf")
     out.mkdir(parents=True, exist_ok=True)
     files = {
         "project.json": json.dumps(project, indent=2, ensure_ascii=False) + "\n",
@@ -43,9 +45,10 @@ def demo(out: Path) -> int:
     }
     for name, text in files.items():
         (out / name).write_text(text, encoding="utf-8", newline="")
+    (out / PACKET).write_bytes(packet)
     for line in plan["summary"]:
         print(line)
-    print(f"\nWritten to {out}: {', '.join(files)}")
+    print(f"\nWritten to {out}: {', '.join([PACKET, *files])}")
     return 0
 
 
