@@ -4,8 +4,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from scantling.board import Assembly
-from scantling.board.cell import polygon_centre
-from scantling.board.vector import Vector, along
+from scantling.board.cell import box, polygon_centre
+from scantling.board.vector import Vector, add, along
 
 from .hidden import Body, Shadows, visible_lines
 from .lettering import shortened
@@ -35,6 +35,15 @@ def bodies_of(assembly: Assembly, offsets: Mapping[str, Vector] | None = None) -
     """Return the parts of a piece as bodies, each moved by its offset in mm."""
     moves = offsets or {}
     return [Body.of(p.id, p.cells(), moves.get(p.id, (0.0, 0.0, 0.0))) for p in assembly.parts.values()]
+
+
+def cushion_bodies(assembly: Assembly) -> list[Body]:
+    """Return the bought cushions of a piece as bodies, as thick as they are bought."""
+    sides = ("cushion",) * 6
+    return [
+        Body.of(c.id, (box(c.origin, add(c.origin, (c.width, c.depth, c.thickness)), sides),), (0.0, 0.0, 0.0))
+        for c in assembly.cushions
+    ]
 
 
 def picture(

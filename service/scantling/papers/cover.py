@@ -1,8 +1,9 @@
 """The first pages: what it is, how large and heavy, what it costs, what it must not be used for, and the plan stamp."""
 
-from scantling.drawing.isometric import bodies_of, picture
+from scantling.drawing.isometric import bodies_of, cushion_bodies, picture
+from scantling.drawing.shapes import Drawing
 
-from .dossier import Dossier
+from .dossier import Dossier, Piece
 from .page import Column, Flow
 
 LONGEST = 260  # characters of a line
@@ -56,9 +57,16 @@ def _pictures(flow: Flow, dossier: Dossier) -> None:
     """Draw the pieces, two beside each other."""
     many = len(dossier.pieces) > 1
     width, height = (flow.width / 2 - 2, 46.0 if len(dossier.pieces) > 2 else 70.0) if many else (flow.width, 95.0)
-    drawings = [picture(bodies_of(p.assembly), width, height, title=p.title) for p in dossier.pieces]
+    drawings = [_in_use(p, width, height) for p in dossier.pieces]
     for i in range(0, len(drawings), 2):
         flow.pair(drawings[i], drawings[i + 1] if i + 1 < len(drawings) else None)
+
+
+def _in_use(piece: Piece, width: float, height: float) -> Drawing:
+    """Draw a piece with its cushions on, these in thin lines."""
+    wood, cushions = bodies_of(piece.assembly), cushion_bodies(piece.assembly)
+    strokes = {**{b.id: "outline" for b in wood}, **{b.id: "thin" for b in cushions}}
+    return picture([*wood, *cushions], width, height, title=piece.title, strokes=strokes)
 
 
 def _stamp(flow: Flow, dossier: Dossier) -> None:

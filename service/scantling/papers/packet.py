@@ -115,7 +115,6 @@ def _screws(flow: Flow, dossier: Dossier) -> None:
 
 
 def _apart(flow: Flow, piece: Piece) -> None:
-    flow.new_page()
     flow.section(f"{piece.title}, drawn apart", room=150)
     moves = exploded(piece.assembly, piece.brings())
     bodies = bodies_of(piece.assembly, moves)
