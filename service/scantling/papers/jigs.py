@@ -6,7 +6,7 @@ from typing import Any
 from scantling.board import SawCut
 
 from .dossier import Dossier, Piece
-from .page import Column, Flow
+from .page import SMALL_MM, Column, Flow
 
 
 def jigs(flow: Flow, dossier: Dossier) -> None:
@@ -17,6 +17,24 @@ def jigs(flow: Flow, dossier: Dossier) -> None:
         flow.text("None are needed beyond the test cut for the kerf.")
         return
     flow.table([Column("for", 3, bold=True), Column("make", 5), Column("test", 6)], rows)
+    kept = _offcuts(dossier)
+    if kept:
+        flow.text(f"There is room for them on what is left over: {'; '.join(kept)}.", size=SMALL_MM)
+
+
+def _offcuts(dossier: Dossier) -> list[str]:
+    """Return the largest remainders in words, one of each stock."""
+    show = dossier.options.sizes.show
+    largest: dict[str, tuple[float, str]] = {}
+    for number, layout in enumerate(dossier.nesting["layouts"] if dossier.nesting else (), 1):
+        for rest in layout["offcuts"]:
+            wide = rest.get("width_mm")
+            size = show(rest["length_mm"]) + (f" × {show(wide)}" if wide else "")
+            words = f"layout {number}, {size} of {layout['stock']}"
+            largest[layout["stock"]] = max(
+                largest.get(layout["stock"], (0.0, "")), (rest["length_mm"] * (wide or 1.0), words)
+            )
+    return [words for _, words in largest.values()]
 
 
 def _jigs(piece: Piece, dossier: Dossier) -> Iterator[list[str]]:
@@ -40,6 +58,13 @@ def _jigs(piece: Piece, dossier: Dossier) -> Iterator[list[str]]:
             piece.id,
             f"a housing {depth:g} mm deep in an offcut",
             "the part that goes in must slide in by hand, without play",
+        ]
+    cauls = max((stage["cauls"] for stage in piece.answer.get("glue_ups") or ()), default=0)
+    if cauls:
+        yield [
+            piece.id,
+            f"{cauls} straight cauls",
+            "as long as the joint they press; waxed or taped, so that no glue holds",
         ]
     if any(j.kind.value == "folded-mitre" for j in piece.assembly.joints.values()):
         yield [piece.id, "straight caul as long as the mitre", "tape outside, fold, the caul keeps the edge straight"]
