@@ -6,6 +6,7 @@ import subprocess
 import sys
 from base64 import b64decode
 from io import BytesIO, StringIO
+from itertools import pairwise
 from xml.etree import ElementTree
 from zipfile import ZipFile
 
@@ -15,8 +16,10 @@ import pytest
 from demo_plan import demo_plan, demo_request
 from pieces import MODULES, build, ply
 from scantling.board import Assembly, Part, cut_list
+from scantling.board.cell import box
 from scantling.drawing.dxf import Copies, layouts_dxf, parts_dxf
 from scantling.drawing.glb import to_glb
+from scantling.drawing.shell import skin
 from scantling.drawing.step import to_step
 from scantling.measure import RequestError
 from scantling.papers import FORMATS, offered, papers, render, views
@@ -99,8 +102,33 @@ def test_step_solids_are_valid_and_as_large_as_the_parts(name, tmp_path):
         total += properties.Mass()
         count += 1
         explorer.Next()
-    assert count == sum(len(p.cells()) for p in piece.parts.values())
+    assert count == len(piece.parts)  # a part is one solid, housings and notches and all
     assert total == pytest.approx(sum(p.volume_and_centre()[0] for p in piece.parts.values()), rel=1e-6)
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_the_skin_of_every_part_is_closed_and_holds_its_volume(name):
+    """By the divergence theorem the skin's own faces tell the volume; Euler: corners - sides + faces is even."""
+    for part in piece_of(name).parts.values():
+        found = skin(part.cells())
+        assert found is not None
+        corners = np.array(found.corners)
+        volume = 0.0
+        for normal, _, ring in found.faces:
+            points = corners[list(ring)]
+            for a, b in pairwise(points[1:]):
+                cone = np.dot(points[0], np.cross(a, b)) / 6
+                volume += cone
+                assert np.dot(np.cross(a - points[0], b - points[0]), normal) >= -1e-6
+        assert volume == pytest.approx(part.volume_and_centre()[0], rel=1e-9)
+        sides = {frozenset(s) for _, _, ring in found.faces for s in pairwise((*ring, ring[0]))}
+        assert (len(found.corners) - len(sides) + len(found.faces)) % 2 == 0
+
+
+def test_cells_that_meet_in_one_edge_only_have_no_single_skin():
+    names = ("side",) * 6
+    touching = [box((0.0, 0.0, 0.0), (10.0, 10.0, 10.0), names), box((10.0, 10.0, 0.0), (20.0, 20.0, 10.0), names)]
+    assert skin(touching) is None
 
 
 def test_step_names_survive_quotes_and_other_alphabets():

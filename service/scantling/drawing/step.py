@@ -1,9 +1,12 @@
-"""Writes a piece as STEP (ISO 10303-21, AP214): one product a part, its cells as solids of flat faces, in mm."""
+"""Writes a piece as STEP (ISO 10303-21, AP214): one product a part, a solid of flat faces, in mm."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from scantling.board import Assembly, Cell, Part
 from scantling.board.vector import Vector, norm, scale, sub, unit
+
+from .shell import Skin, skin
 
 HEAD = """ISO-10303-21;
 HEADER;
@@ -13,7 +16,6 @@ FILE_SCHEMA(('AUTOMOTIVE_DESIGN {{ 1 0 10303 214 1 1 1 1 }}'));
 ENDSEC;
 DATA;
 """
-SAME_MM = 1e-4
 ACCURACY_MM = 1e-5
 
 
@@ -92,7 +94,7 @@ class _Writer:
         definition = self.add(f"PRODUCT_DEFINITION('design','',{formation},{design})")
         shape = self.add(f"PRODUCT_DEFINITION_SHAPE('','',{definition})")
         placing = self.placement((0.0, 0.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0))
-        solids = [self.solid(cell, id) for cell in part.cells()]
+        solids = [self.solid(one, id) for one in _skins(part.cells())]
         items = ",".join([placing, *solids])
         represented = self.add(f"ADVANCED_BREP_SHAPE_REPRESENTATION('{id}',({items}),{self.context})")
         self.add(f"SHAPE_DEFINITION_REPRESENTATION({shape},{represented})")
@@ -109,21 +111,19 @@ class _Writer:
         """Write a place with its axis and a direction square to it."""
         return self.add(f"AXIS2_PLACEMENT_3D('',{self.point(at)},{self.direction(axis)},{self.direction(reference)})")
 
-    def solid(self, cell: Cell, name: str) -> str:
-        """Write one convex cell as a solid: corners and edges shared, faces with their outward normals."""
-        corners, rings = _indexed(cell)
+    def solid(self, skin: Skin, name: str) -> str:
+        """Write a closed skin as a solid: corners and edges shared, faces with their outward normals."""
+        corners = skin.corners
         vertices = [self.add(f"VERTEX_POINT('',{self.point(p)})") for p in corners]
         edges: dict[tuple[int, int], str] = {}
         faces = []
-        for face, ring in zip(cell.faces, rings, strict=True):
-            if len(ring) < 3:
-                continue
-            sides = [self.side(a, b, corners, vertices, edges) for a, b in zip(ring, (*ring[1:], ring[0]), strict=True)]
+        for normal, title, ring in skin.faces:
+            sides = [self.side(a, b, corners, vertices, edges) for a, b in pairwise((*ring, ring[0]))]
             loop = self.add(f"EDGE_LOOP('',({','.join(sides)}))")
             bound = self.add(f"FACE_OUTER_BOUND('',{loop},.T.)")
             reference = unit(sub(corners[ring[1]], corners[ring[0]]))
-            plane = self.add(f"PLANE('',{self.placement(corners[ring[0]], face.plane.normal, reference)})")
-            faces.append(self.add(f"ADVANCED_FACE('{face.name}',({bound}),{plane},.T.)"))
+            plane = self.add(f"PLANE('',{self.placement(corners[ring[0]], normal, reference)})")
+            faces.append(self.add(f"ADVANCED_FACE('{title}',({bound}),{plane},.T.)"))
         shell = self.add(f"CLOSED_SHELL('',({','.join(faces)}))")
         return self.add(f"MANIFOLD_SOLID_BREP('{name}',{shell})")
 
@@ -140,19 +140,7 @@ class _Writer:
         return self.add(f"ORIENTED_EDGE('',*,*,{edges[low, high]},{'.T.' if a < b else '.F.'})")
 
 
-def _indexed(cell: Cell) -> tuple[list[Vector], list[list[int]]]:
-    """Return the corners of a cell, each once, and its faces as rings of their numbers."""
-    corners: list[Vector] = []
-
-    def number_of(p: Vector) -> int:
-        for i, q in enumerate(corners):
-            if abs(p[0] - q[0]) + abs(p[1] - q[1]) + abs(p[2] - q[2]) < SAME_MM:
-                return i
-        corners.append(p)
-        return len(corners) - 1
-
-    rings = []
-    for face in cell.faces:
-        ring = [number_of(p) for p in face.corners]
-        rings.append([n for i, n in enumerate(ring) if n != ring[i - 1]])
-    return corners, rings
+def _skins(cells: Sequence[Cell]) -> list[Skin]:
+    """Return one skin round all cells, or one round each where they meet in a way that no single skin can follow."""
+    whole = skin(cells)
+    return [whole] if whole else [one for one in (skin([cell]) for cell in cells) if one]
