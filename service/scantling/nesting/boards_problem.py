@@ -1,11 +1,15 @@
 """Cutting boards as a problem in integers: kinds of length to cut, kinds of board to cut them from.
 
 The blade is taken into account once: every length and every usable stretch of board is made one kerf longer, and
-then lengths simply add up (n pieces need n lengths and n - 1 kerfs).
+then lengths simply add up (n pieces need n lengths and n - 1 kerfs). Where ends slope, what the pieces of a board
+need beyond that, or less, depends on which of them can meet (boards_ends, boards_chain).
 """
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
+from .boards_chain import Rows
+from .boards_ends import SQUARE, Ends, Joints, alike_to_the_saw, cut_width
 from .nouns import Grain, Job, Piece, Stock, StockGrain, Unplaced
 
 Fill = tuple[tuple[int, int], ...]  # (kind of length, how many), in order of kind
@@ -14,10 +18,11 @@ Pattern = tuple[Fill, ...]  # one fill for each stretch of the board
 
 @dataclass(frozen=True, slots=True, order=True)
 class Member:
-    """A named length to be cut."""
+    """A named length to be cut, with its own ends."""
 
     part: str
     length: int
+    ends: Ends = Ends()
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +30,8 @@ class Kind:
     """Lengths that are alike to the saw. `weight` is the length and one kerf; `bins` are the boards it may come from.
 
     `members` are whose lengths these are, one entry for each; a group that must stay together is one long length
-    and its members lie in `together`, in sequence.
+    and its members lie in `together`, in sequence. `ends` are its ends, in a form common to all that can be turned
+    into each other.
     """
 
     weight: int
@@ -33,17 +39,32 @@ class Kind:
     bins: tuple[int, ...]
     members: tuple[Member, ...] = ()
     together: tuple[Member, ...] = ()
+    ends: Ends = Ends()
+
+    def apart(self, kerf: int) -> int:
+        """Return the length, one kerf, and what its ends' own cuts need more, wherever it lies."""
+        return self.weight + sum(cut_width(kerf, end) - kerf for end in (self.ends.start, self.ends.end))
 
 
 @dataclass(frozen=True, slots=True)
 class Bin:
-    """A kind of board: its cost, how many there are, and its clear stretches as (start, room with one kerf)."""
+    """A kind of board: its cost, how many there are, and its clear stretches as (start, room with one kerf).
+
+    `rows` knows what sloped ends save on it; it is None where no length has one.
+    """
 
     stock: str
     cost: int
     limit: int | None
     stretches: tuple[tuple[int, int], ...]
     length: int
+    rows: Rows | None = None
+
+    def more(self, counts: dict[Ends, int]) -> int:
+        """Return what lengths with these ends need beyond their kerfs in one stretch; below 0 they save."""
+        if self.rows is None:
+            return 0
+        return self.rows.row(tuple(sorted((ends, n) for ends, n in counts.items() if n))).more
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +79,31 @@ class Problem:
     def demand(self) -> list[int]:
         """How many of each kind are asked for."""
         return [k.demand for k in self.kinds]
+
+    def used(self, b: int, fill: Fill) -> int:
+        """Return what the lengths of one stretch take of its room, cuts shared where ends agree."""
+        total = sum(self.kinds[k].weight * n for k, n in fill)
+        if self.bins[b].rows is None:
+            return total
+        counts: dict[Ends, int] = {}
+        for k, n in fill:
+            counts[self.kinds[k].ends] = counts.get(self.kinds[k].ends, 0) + n
+        return total + self.bins[b].more(counts)
+
+    def light(self, k: int, b: int) -> int:
+        """Return the least a length of kind k takes of a board of kind b, both its ends meeting their like."""
+        kind, rows = self.kinds[k], self.bins[b].rows
+        if rows is None:
+            return kind.weight
+        return kind.weight + sum(rows.joints.half_at_best(end) for end in (kind.ends.start, kind.ends.end))
+
+    def light_room(self, b: int, room: int) -> int:
+        """Return the room for lengths that count as `light`: the first and the last end of a row meet nothing."""
+        rows = self.bins[b].rows
+        if rows is None:
+            return room
+        own = [k.ends for k in self.kinds if b in k.bins]
+        return room + 2 * max(rows.joints.half_at_best(end) for ends in own for end in (ends.start, ends.end))
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,17 +121,24 @@ class Solution:
         return missing, cost, count, sum(problem.bins[b].length * n for (b, _), n in self.boards)
 
 
+def ends_of(piece: Piece) -> Ends:
+    """Return the ends of a piece as the request states them."""
+    start, end = (piece.start_slope, piece.start_bevel), (piece.end_slope, piece.end_bevel)
+    return Ends(start, end, piece.one_face and (start, end) != (SQUARE, SQUARE))
+
+
 def clear_stretches(stock: Stock, job: Job) -> tuple[tuple[int, int], ...]:
     """Return the stretches of a board free of trim and defects as (start, room with one kerf added).
 
-    A defect narrower than the blade counts as one blade wide, so that pieces on both sides stay a kerf apart.
+    A defect narrower than the widest cut counts as that wide, so that pieces on both sides stay a cut apart.
     """
     kerf, trim = job.cutting.kerf, job.cutting.trim
+    widest = max((cut_width(kerf, end) for p in job.pieces for end in (ends_of(p).start, ends_of(p).end)), default=kerf)
     stretches, start, end = [], trim.start, stock.length - trim.end
     for left, right in sorted(stock.defects):
         if min(left, end) > start:
             stretches.append((start, min(left, end) - start + kerf))
-        start = max(start, right, left + kerf)
+        start = max(start, right, left + widest)
     if end > start:
         stretches.append((start, end - start + kerf))
     return tuple(stretches)
@@ -114,25 +167,43 @@ def build_problems(job: Job) -> tuple[list[Problem], list[Unplaced]]:
         (s for s in job.stock if s.width is None and s.quantity != 0),
         key=lambda s: (board_cost(s, priced), s.length, s.defects, str(s.material), s.thickness or 0, s.id),
     )
-    bins = tuple(Bin(s.id, board_cost(s, priced), s.quantity, clear_stretches(s, job), s.length) for s in boards)
-    kinds: dict[tuple[int, tuple[int, ...], tuple[str, ...]], Kind] = {}
+    bins = tuple(_bin(s, job, priced) for s in boards)
+    joints = [Joints(job.cutting.kerf, s.board_width, s.thickness) for s in boards]
+    kinds: dict[tuple[int, Ends, tuple[int, ...], tuple[str, ...]], Kind] = {}
     unplaced: list[Unplaced] = []
     for piece, together in _lengths(job):
         weight = piece.length + piece.oversize + job.cutting.kerf
+        ends = alike_to_the_saw(ends_of(piece))
         matching = [i for i, s in enumerate(boards) if matches(piece, s)]
-        fitting = tuple(i for i in matching if any(room >= weight for _, room in bins[i].stretches))
+        shaped = [i for i in matching if together or joints[i].can_hold(weight - job.cutting.kerf, ends_of(piece))]
+        fitting = tuple(i for i in shaped if any(room >= weight for _, room in bins[i].stretches))
         if not fitting:
             members = together or (Member(piece.id, piece.length),) * piece.quantity
-            unplaced += _explain(piece, members, weight, [(boards[i], bins[i]) for i in matching])
+            named = [(boards[i], bins[i]) for i in shaped]
+            unplaced += _crossing(piece) if matching and not shaped else _explain(piece, members, weight, named)
             continue
-        key = (-weight, fitting, tuple(m.part for m in together))
-        kind = kinds.get(key, Kind(weight, 0, fitting))
-        members = () if together else (Member(piece.id, piece.length + piece.oversize),) * piece.quantity
+        key = (-weight, ends, fitting, tuple(m.part for m in together))
+        kind = kinds.get(key, Kind(weight, 0, fitting, ends=ends))
+        members = (
+            () if together else (Member(piece.id, piece.length + piece.oversize, ends_of(piece)),) * piece.quantity
+        )
         kinds[key] = replace(
             kind, demand=kind.demand + piece.quantity, members=kind.members + members, together=together
         )
     ordered = [kinds[key] for key in sorted(kinds)]
-    return _components(ordered, bins, job.cutting.kerf), unplaced
+    return [_with_rows(p, joints, bins) for p in _components(ordered, bins, job.cutting.kerf)], unplaced
+
+
+def _bin(stock: Stock, job: Job, priced: bool) -> Bin:
+    return Bin(stock.id, board_cost(stock, priced), stock.quantity, clear_stretches(stock, job), stock.length)
+
+
+def _with_rows(problem: Problem, joints: list[Joints], bins: tuple[Bin, ...]) -> Problem:
+    """Return a problem that knows what sloped ends save on each of its boards, where it has any."""
+    if all(kind.ends.square for kind in problem.kinds):
+        return problem
+    by_stock = {b.stock: j for b, j in zip(bins, joints, strict=True)}
+    return replace(problem, bins=tuple(replace(b, rows=Rows(by_stock[b.stock])) for b in problem.bins))
 
 
 def _lengths(job: Job) -> list[tuple[Piece, tuple[Member, ...]]]:
@@ -147,10 +218,35 @@ def _lengths(job: Job) -> list[tuple[Piece, tuple[Member, ...]]]:
         else:
             groups.setdefault(piece.group, []).append(piece)
     for _, pieces in sorted(groups.items()):
-        together = tuple(Member(p.id, p.length + p.oversize) for p in pieces for _ in range(p.quantity))
-        total = sum(m.length for m in together) + (len(together) - 1) * job.cutting.kerf
-        lengths.append((replace(pieces[0], length=total, oversize=0, quantity=1), together))
+        together = tuple(Member(p.id, p.length + p.oversize, ends_of(p)) for p in pieces for _ in range(p.quantity))
+        total = sum(m.length for m in together) + sum(gap(job.cutting.kerf, *two) for two in pairwise(together))
+        lengths.append((_joined(pieces, total), together))
     return lengths
+
+
+def gap(kerf: int, left: Member, right: Member) -> int:
+    """Return what is left between two members of a group: room for the wider of both cuts, so figure runs on."""
+    return max(cut_width(kerf, left.ends.end), cut_width(kerf, right.ends.start))
+
+
+def _joined(pieces: list[Piece], length: int) -> Piece:
+    """Return a group as one piece: it starts as its first member does and ends as its last."""
+    first, last = pieces[0], pieces[-1]
+    return replace(
+        first,
+        length=length,
+        oversize=0,
+        quantity=1,
+        end_slope=last.end_slope,
+        end_bevel=last.end_bevel,
+        one_face=any(p.one_face for p in pieces),
+    )
+
+
+def _crossing(piece: Piece) -> list[Unplaced]:
+    """Say that the sloped ends of a piece leave nothing of one of its edges on any board."""
+    reason = "its sloped ends meet before they reach the other edge of every board there is"
+    return [Unplaced(piece.id, piece.quantity, reason)]
 
 
 def _explain(

@@ -39,7 +39,7 @@ def gather_remainder(problem: Problem, solution: Solution, least: int) -> Soluti
 
 def _room_left(problem: Problem, board: _Board) -> int:
     b, pattern = board
-    return problem.bins[b].stretches[0][1] - sum(problem.kinds[k].weight * n for k, n in pattern[0])
+    return problem.bins[b].stretches[0][1] - problem.used(b, pattern[0])
 
 
 def _best_move(problem: Problem, target: _Board, others: Counter[_Board]) -> tuple[_Board, _Board, _Board] | None:
@@ -49,6 +49,7 @@ def _best_move(problem: Problem, target: _Board, others: Counter[_Board]) -> tup
         if len(other[1]) != 1:
             continue
         room = _room_left(problem, other)
+        sloped = problem.bins[other[0]].rows is not None or problem.bins[target[0]].rows is not None
         for mine, _ in target[1][0]:
             if other[0] not in problem.kinds[mine].bins:
                 continue
@@ -57,12 +58,22 @@ def _best_move(problem: Problem, target: _Board, others: Counter[_Board]) -> tup
             for swapped in theirs:
                 back = 0 if swapped is None else problem.kinds[swapped].weight
                 gain = weight - back
-                if 0 < gain <= room and (best is None or gain > best[0]):
+                fits = gain <= room
+                if sloped:
+                    gain, fits = _gain_sloped(problem, target, other, mine, swapped), True
+                if gain > 0 and fits and (best is None or gain > best[0]):
                     best = (gain, other, mine, swapped)
     if best is None:
         return None
     _, other, mine, swapped = best
     return other, _exchanged(other, mine, swapped), _exchanged(target, swapped, mine)
+
+
+def _gain_sloped(problem: Problem, target: _Board, other: _Board, mine: int, swapped: int | None) -> int:
+    """Return what a move frees on the target, cuts shared where ends agree; 0 where the other board cannot take it."""
+    if _room_left(problem, _exchanged(other, mine, swapped)) < 0:
+        return 0
+    return _room_left(problem, _exchanged(target, swapped, mine)) - _room_left(problem, target)
 
 
 def _exchanged(board: _Board, added: int | None, taken: int | None) -> _Board:

@@ -16,6 +16,7 @@ from .boards_bound import WORTH_UNIT, PossibleCosts, dual_bound
 from .boards_knapsack import MANY_STATES, SOME_STATES, best_filling
 from .boards_master import Answer, Master
 from .boards_problem import Pattern, Problem, Solution
+from .boards_sloped_fill import best_sloped_filling
 from .boards_start import FillInTurn, fit_decreasing, preferences, totals
 
 _NEARLY = 1e-6
@@ -36,11 +37,12 @@ def least_cost(problem: Problem, demand: list[int]) -> int:
 def _plain_bound(problem: Problem, demand: list[int], limits: list[int | None]) -> Fraction:
     """Value every length at one price per length, for each board's own price, and take the best bound."""
     scale = max([1, *(b.cost for b in problem.bins)])
-    room = [sum(r for _, r in b.stretches) for b in problem.bins]
+    room = [sum(max(0, problem.light_room(i, r)) for _, r in b.stretches) for i, b in enumerate(problem.bins)]
     unit = Fraction(scale, WORTH_UNIT)
     bounds = [Fraction(0)]
+    light = [min(problem.light(k, b) for b in kind.bins) for k, kind in enumerate(problem.kinds)]
     for rate in sorted({Fraction(b.cost, r) for b, r in zip(problem.bins, room, strict=True) if r}):
-        worth = [int(rate * k.weight / unit) for k in problem.kinds]
+        worth = [int(rate * weight / unit) for weight in light]
         most = [int(rate * r / unit) + 1 for r in room]
         bounds.append(dual_bound(problem, demand, limits, worth, most, scale))
     return max(bounds)
@@ -179,7 +181,7 @@ class BoardSearch:
                 values.append(value)
                 work += spent
                 exact = exact and sure
-                if value > cost + _GAIN:
+                if value > cost + _GAIN and any(pattern):
                     found = master.add(b, pattern) or found
             if found or exact:
                 break
@@ -196,6 +198,11 @@ class BoardSearch:
         stretches = self.problem.bins[b].stretches
         above = above if len(stretches) == 1 else 0
         for _, room in stretches:
+            if self.problem.bins[b].rows is not None:
+                sloped = best_sloped_filling(self.problem, b, room, worth, demand, states, above)
+                fills.append(sloped.counts)
+                value, work, exact = value + sloped.most, work + sloped.work, exact and sloped.exact
+                continue
             filling = best_filling(weights, [worth[k] for k in own], [demand[k] for k in own], room, states, above)
             fills.append(tuple((own[i], n) for i, n in filling.counts))
             value += filling.value

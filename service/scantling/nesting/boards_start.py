@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from .boards_knapsack import FEW_STATES, best_filling
 from .boards_problem import Bin, Fill, Pattern, Problem, Solution
+from .boards_sloped_fill import best_sloped_filling
 
 _LONGEST = 20
 _SPREAD = 60
@@ -28,18 +29,25 @@ class _Boards:
         self.rooms: list[tuple[int, int, int]] = []  # (room, board, stretch)
 
     def put(self, kind: int) -> bool:
-        """Put one length into the tightest open stretch that takes it, else into a new board."""
+        """Put one length into the tightest open stretch that takes it, else into a new board.
+
+        Sloped ends count apart here, each with a cut of its own; only the first length of a stretch needs none.
+        """
         k = self.problem.kinds[kind]
-        at = bisect_left(self.rooms, (k.weight, -1, -1))
+        apart = k.apart(self.problem.kerf)
+        at = bisect_left(self.rooms, (apart, -1, -1))
         while at < len(self.rooms) and self.opened[self.rooms[at][1]] not in k.bins:
             at += 1
         if at == len(self.rooms):
             if not self._open(kind):
                 return False
-            return self.put(kind)
+            board = len(self.opened) - 1
+            at = bisect_left(self.rooms, (k.weight, -1, -1))
+            while self.rooms[at][1] != board:
+                at += 1
         room, board, stretch = self.rooms.pop(at)
         self.fills[board][stretch][kind] += 1
-        insort(self.rooms, (room - k.weight, board, stretch))
+        insort(self.rooms, (room - apart, board, stretch))
         return True
 
     def _open(self, kind: int) -> bool:
@@ -136,14 +144,28 @@ def fullest(problem: Problem, b: int, demand: list[int]) -> tuple[Pattern, int, 
     own = _sample([k for k, kind in enumerate(problem.kinds) if b in kind.bins and demand[k]], _SPREAD // care)
     weights = [problem.kinds[k].weight for k in own]
     for _, room in problem.bins[b].stretches:
-        filling = best_filling(weights, weights, [rest[k] for k in own], room, FEW_STATES // care)
-        fill: Fill = tuple((own[i], n) for i, n in filling.counts)
+        if problem.bins[b].rows is None:
+            filling = best_filling(weights, weights, [rest[k] for k in own], room, FEW_STATES // care)
+            fill: Fill = tuple((own[i], n) for i, n in filling.counts)
+            work += filling.work
+        else:
+            fill, spent = _fullest_sloped(problem, b, room, own, rest)
+            work += spent
         for k, n in fill:
             rest[k] -= n
+            used += n * problem.kinds[k].weight
         fills.append(fill)
-        used += filling.value
-        work += filling.work
     return tuple(fills), used, work
+
+
+def _fullest_sloped(problem: Problem, b: int, room: int, own: list[int], rest: list[int]) -> tuple[Fill, int]:
+    """Fill one stretch with as much length as a quick look finds, cuts shared where ends agree."""
+    wanted = [0] * len(problem.kinds)
+    for k in own:
+        wanted[k] = rest[k]
+    worth = [kind.weight for kind in problem.kinds]
+    filling = best_sloped_filling(problem, b, room, worth, wanted, FEW_STATES)
+    return filling.counts, filling.work
 
 
 def _sample(kinds: list[int], spread: int) -> list[int]:
@@ -189,14 +211,13 @@ def _cheaper(problem: Problem, b: int, pattern: Pattern) -> list[int]:
     """Return the boards that could take a pattern for less, or for the same money from a shorter one."""
     if len(pattern) != 1:
         return []
-    used = sum(n * problem.kinds[k].weight for k, n in pattern[0])
     own = problem.bins[b]
     found = [
         t
         for t, other in enumerate(problem.bins)
         if (other.cost, other.length) < (own.cost, own.length)
         and len(other.stretches) == 1
-        and other.stretches[0][1] >= used
         and all(t in problem.kinds[k].bins for k, _ in pattern[0])
+        and other.stretches[0][1] >= problem.used(t, pattern[0])
     ]
     return sorted(found, key=lambda t: (problem.bins[t].cost, problem.bins[t].length))

@@ -4,8 +4,8 @@ Every layout that leaves the service goes through `check_nesting`; one disagreem
 """
 
 from collections import Counter, defaultdict
-from itertools import pairwise
 
+from .checker_boards import check_board
 from .checker_cuts import Rectangle, find_crowded, find_locked, find_wrong_stages, walk_tree
 from .nouns import Grain, Job, Layout, Nesting, Piece, Placement, Stock, StockGrain
 
@@ -27,7 +27,7 @@ def check_nesting(job: Job, nesting: Nesting) -> tuple[str, ...]:
             continue
         found = [] if layout.count >= 1 else [f"is made {layout.count} times"]
         found += _check_parts(layout, stock, pieces)
-        found += _check_board(job, layout, stock) if stock.width is None else _check_sheet(job, layout, stock)
+        found += check_board(job, layout, stock) if stock.width is None else _check_sheet(job, layout, stock)
         faults += [f"layout {number} ({layout.stock}): {f}" for f in found]
     faults += _check_quantities(job, nesting)
     faults += _check_groups(job, nesting)
@@ -57,6 +57,8 @@ def _faults_of_part(p: Placement, piece: Piece, stock: Stock) -> list[str]:
             faults.append("is placed on a board as if it were a sheet")
     elif piece.width is None:
         faults.append("is a piece of board placed on a sheet")
+    elif p.end_for_end or p.face_down:
+        faults.append("is placed on a sheet as if it were a board")
     elif p.width != piece.width + piece.oversize:
         wrong = "no width" if p.width is None else _mm(p.width)
         faults.append(f"is cut {wrong} wide, asked {_mm(piece.width + piece.oversize)}")
@@ -68,30 +70,6 @@ def _faults_of_part(p: Placement, piece: Piece, stock: Stock) -> list[str]:
         faults.append(f"was to come from {piece.stock}")
     if stock.grain is StockGrain.ALONG and piece.grain is not Grain.ANY and p.turned != (piece.grain is Grain.ACROSS):
         faults.append(f"has its grain the wrong way, asked {piece.grain.value} its length")
-    return faults
-
-
-def _check_board(job: Job, layout: Layout, stock: Stock) -> list[str]:
-    """Check one board: inside the trim, a kerf apart, clear of defects, offcuts between them."""
-    kerf, trim = job.cutting.kerf, job.cutting.trim
-    faults = [] if layout.tree is None else ["has a tree of cuts on a board"]
-    spans = sorted((p.x, p.x + p.length, p.part) for p in layout.placements)
-    for start, end, name in spans:
-        if start < trim.start or end > stock.length - trim.end:
-            faults.append(f"{name} lies outside the trimmed board")
-        faults += [f"{name} lies on the defect at {_mm(a)}" for a, b in stock.defects if start < b and a < end]
-    for offcut in layout.offcuts:
-        end = offcut.x + offcut.along_x
-        if offcut.x < 0 or end > stock.length:
-            faults.append("an offcut lies outside the board")
-        if offcut.along_x < job.least_offcut[0]:
-            faults.append(f"an offcut of {_mm(offcut.along_x)} is shorter than is worth keeping")
-        spans.append((offcut.x, end, "an offcut"))
-    spans.sort()
-    for (_, end, left), (start, _, right) in pairwise(spans):
-        if start < end + kerf:
-            how = "overlap" if start < end else f"lie closer than the kerf of {_mm(kerf)}"
-            faults.append(f"{left} and {right} at {_mm(start)} {how}")
     return faults
 
 
