@@ -1,16 +1,18 @@
 """Pieces drawn apart, one picture a step, and where the screws go."""
 
 import re
+from math import hypot
 
 import pytest
 
 from pieces import MODULES, build
-from scantling.board import cut_list
+from scantling.board import Hole, cut_list
 from scantling.board.vector import add
 from scantling.drawing.assembling import step_pictures
 from scantling.drawing.checks import off_page, overlapping
 from scantling.drawing.dimension import Sizes
 from scantling.drawing.explode import Bring, exploded
+from scantling.drawing.rims import SIDES, rims
 from scantling.drawing.screw_map import screw_maps, spots_of
 from scantling.drawing.shapes import Circle, Segments
 from scantling.dryfit import verify
@@ -103,3 +105,16 @@ def test_a_screw_is_measured_from_the_start_and_the_near_edge():
         assert spot.side == "face" and 0 < spot.x < part.length
     rows = cut_list(piece)
     assert sum(len(spots_of(piece, piece.parts[id])) for r in rows for id in r.parts) == len(piece.fasteners)
+
+
+def test_the_rims_of_holes_lie_on_the_faces_they_are_drilled_into():
+    piece = build("corner-seat")
+    drilled = [p for p in piece.parts.values() if any(isinstance(c, Hole) for c in p.cuts)]
+    assert drilled
+    for part in drilled:
+        holes = [c for c in part.cuts if isinstance(c, Hole)]
+        assert len(rims(part)) == sum(SIDES * (2 if h.depth is None else 1) for h in holes)
+        for a, b in rims(part):
+            for x, y, z in (part.frame.local(a), part.frame.local(b)):
+                assert min(abs(z), abs(z - part.thickness)) < 1e-9
+                assert any(hypot(x - h.x, y - h.y) == pytest.approx(h.diameter / 2) for h in holes)

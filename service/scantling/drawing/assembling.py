@@ -8,6 +8,7 @@ from scantling.board.vector import Vector
 from .explode import CLEAR_MM, Bring, lifted
 from .hidden import Body
 from .isometric import Label, best_view, picture
+from .rims import rims
 from .shapes import Drawing
 
 MOST_LABELS = 6
@@ -18,7 +19,7 @@ def step_pictures(assembly: Assembly, steps: Sequence[Bring], width: float, heig
 
     A step that brings nothing (screws driven later) shows the whole group emphasised.
     """
-    bodies = {p.id: Body.of(p.id, p.cells()) for p in assembly.parts.values()}
+    bodies = {p.id: Body.of(p.id, p.cells(), lines=rims(p)) for p in assembly.parts.values()}
     group_of: dict[str, tuple[str, ...]] = {id: (id,) for id in bodies}
     drawn = []
     for number, step in enumerate(steps, 1):

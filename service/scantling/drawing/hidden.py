@@ -40,13 +40,13 @@ class Body:
     id: str
     cells: tuple[Cell, ...]
     edges: tuple[Edge, ...]
-    offset: Vector = (0.0, 0.0, 0.0)
+    offset: Vector = NOWHERE
     seen: dict[View, tuple[Array, Array]] = field(default_factory=dict, compare=False, repr=False)
 
     @classmethod
-    def of(cls, id: str, cells: tuple[Cell, ...], offset: Vector = (0.0, 0.0, 0.0)) -> "Body":
-        """Return the body of some cells."""
-        return cls(id, cells, tuple(real_edges(cells)), offset)
+    def of(cls, id: str, cells: tuple[Cell, ...], offset: Vector = NOWHERE, lines: tuple[Edge, ...] = ()) -> "Body":
+        """Return the body of some cells, with `lines` that lie on their faces."""
+        return cls(id, cells, (*real_edges(cells), *lines), offset)
 
     def moved(self, offset: Vector) -> "Body":
         """Return the body elsewhere, sharing what was worked out."""

@@ -7,8 +7,9 @@ from scantling.board import Assembly
 from scantling.board.cell import box, polygon_centre
 from scantling.board.vector import Vector, add, along
 
-from .hidden import Body, Shadows, visible_lines
+from .hidden import NOWHERE, Body, Shadows, visible_lines
 from .lettering import shortened
+from .rims import rims
 from .shapes import Circle, Drawing, Path, Segments, Shape, Text
 from .spacing import spread
 from .view import FRONT_RIGHT, ISOMETRIC, View, as_array
@@ -34,14 +35,14 @@ class Label:
 def bodies_of(assembly: Assembly, offsets: Mapping[str, Vector] | None = None) -> list[Body]:
     """Return the parts of a piece as bodies, each moved by its offset in mm."""
     moves = offsets or {}
-    return [Body.of(p.id, p.cells(), moves.get(p.id, (0.0, 0.0, 0.0))) for p in assembly.parts.values()]
+    return [Body.of(p.id, p.cells(), moves.get(p.id, NOWHERE), rims(p)) for p in assembly.parts.values()]
 
 
 def cushion_bodies(assembly: Assembly) -> list[Body]:
     """Return the bought cushions of a piece as bodies, as thick as they are bought."""
     sides = ("cushion",) * 6
     return [
-        Body.of(c.id, (box(c.origin, add(c.origin, (c.width, c.depth, c.thickness)), sides),), (0.0, 0.0, 0.0))
+        Body.of(c.id, (box(c.origin, add(c.origin, (c.width, c.depth, c.thickness)), sides),))
         for c in assembly.cushions
     ]
 
