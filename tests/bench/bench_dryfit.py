@@ -1,6 +1,6 @@
 """Deriving and verifying shipped pieces, and how the dry fit grows from 25 to 250 parts; prints ms beside targets.
 
-Run: python tests/bench/bench_dryfit.py (with tests/ on the path)
+Run: python tests/bench/bench_dryfit.py
 """
 
 import json
@@ -9,6 +9,9 @@ import sys
 import time
 from collections.abc import Callable
 from importlib import resources
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from pieces import MODULES, build
 from scantling.board import Assembly, RoleMaterial

@@ -1,7 +1,11 @@
 """A part as the shop sees it, placed in space: boards, cuts, joints, fasteners and the Assembly they make."""
 
+from typing import TYPE_CHECKING
+
+from scantling.later import loaded_later
+
 from .alike import Group, alike
-from .assembly import Assembly, AssemblyError, Cushion, Hardware, Step
+from .assembly import Assembly, AssemblyError, Cushion, Hardware, Step, all_promises
 from .cell import Cell, Face, Plane
 from .chain import Chain, ChainError, Link
 from .contact import Patch, patches, ray_through
@@ -12,8 +16,10 @@ from .joint import Fastener, Joint, JointKind, ScrewRole
 from .load_case import LoadCase, LoadCaseError
 from .material import RoleMaterial
 from .part import Part, PlacingError, Promise
-from .plain import all_promises, assembly_from_plain, assembly_to_plain
 from .saw_settings import SawSetting, point_lengths, saw_settings
+
+if TYPE_CHECKING:
+    from .plain import assembly_from_plain, assembly_to_plain
 
 __all__ = [
     "Assembly",
@@ -59,3 +65,11 @@ __all__ = [
     "ray_through",
     "saw_settings",
 ]
+
+if not TYPE_CHECKING:
+    __getattr__ = loaded_later(
+        __name__,
+        {
+            "plain": ("assembly_from_plain", "assembly_to_plain"),
+        },
+    )

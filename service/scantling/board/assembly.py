@@ -12,7 +12,6 @@ from .joint import Fastener, Joint, JointKind, ScrewRole
 from .load_case import LoadCase, LoadCaseError
 from .material import RoleMaterial
 from .part import Part, Promise
-from .screws import place_screws
 from .vector import Vector, add, scale
 
 MOST_PARTS = 400
@@ -180,6 +179,8 @@ class Assembly:
         is the stocked one that bites and stays inside, unless `length` says. Raises AssemblyError where the parts do
         not touch or no stocked screw fits.
         """
+        from .screws import place_screws  # here: with it come tables that who only reads an assembly never asks
+
         try:
             placed = place_screws(
                 head,
@@ -292,3 +293,8 @@ class Assembly:
             kg = volume * 1e-9 * part.material.density_kg_m3
             mass, moment = mass + kg, add(moment, scale(centre, kg))
         return mass, scale(moment, 1 / mass) if mass > 0 else moment
+
+
+def all_promises(assembly: Assembly) -> list[Promise]:
+    """Return what the assembly and its parts promise, in order."""
+    return [*assembly.promises, *(p for part in assembly.parts.values() for p in part.promises)]

@@ -11,7 +11,7 @@ from typing import Any
 
 from scantling.measure import RequestError, RequestProblem, pointer
 
-from .assembly import MOST_PARTS, Assembly, AssemblyError, Cushion, Hardware, Step
+from .assembly import MOST_PARTS, Assembly, AssemblyError, Cushion, Hardware, Step, all_promises
 from .chain import Chain, ChainError, Link
 from .cuts import Curve, Cut, CutError, Easing, Hole, Recess, SawCut
 from .frame import Frame
@@ -52,11 +52,6 @@ def assembly_to_plain(assembly: Assembly) -> dict[str, Any]:
         "loads": [{"kind": c.kind, "parts": list(c.parts), "amount": c.amount, "unit": c.unit} for c in assembly.loads],
         "cautions": list(assembly.cautions),
     }
-
-
-def all_promises(assembly: Assembly) -> list[Promise]:
-    """Return what the assembly and its parts promise, in order."""
-    return [*assembly.promises, *(p for part in assembly.parts.values() for p in part.promises)]
 
 
 def _material_to_plain(m: RoleMaterial) -> dict[str, Any]:

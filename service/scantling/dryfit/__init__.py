@@ -4,8 +4,9 @@
 halves what the import of this package costs (measured: tests/bench/bench_dryfit.py).
 """
 
-from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
+
+from scantling.later import loaded_later
 
 from .result import DryFit
 from .settings import Barrel, DryfitSettings, Load, Tool
@@ -42,26 +43,14 @@ __all__ = [
     "verify",
 ]
 
-_LATER = {
-    "Clamp": "glueing",
-    "Glue": "glueing",
-    "GlueUp": "glueing",
-    "glue_ups": "glueing",
-    "Motion": "motion",
-    "Swept": "motion",
-    "motion_findings": "motion",
-    "sweep": "motion",
-    "dry_fits": "operation",
-    "settings_from_plain": "operation",
-    "Proof": "proofs",
-    "Ranges": "proofs",
-    "prove": "proofs",
-    "WorkStep": "work_order",
-    "plan_work": "work_order",
-}
-
-
-def __getattr__(name: str) -> Any:  # noqa: ANN401 - any name of a module that is not loaded yet
-    if name not in _LATER:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    return getattr(import_module(f".{_LATER[name]}", __name__), name)
+if not TYPE_CHECKING:
+    __getattr__ = loaded_later(
+        __name__,
+        {
+            "glueing": ("Clamp", "Glue", "GlueUp", "glue_ups"),
+            "motion": ("Motion", "Swept", "motion_findings", "sweep"),
+            "operation": ("dry_fits", "settings_from_plain"),
+            "proofs": ("Proof", "Ranges", "prove"),
+            "work_order": ("WorkStep", "plan_work"),
+        },
+    )

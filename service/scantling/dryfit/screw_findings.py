@@ -4,9 +4,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import cache
 
+from scantling import tables
 from scantling.findings import Finding, Severity
-from scantling.tables import materials
-from scantling.tables.screw_lengths import bite_diameters
 
 from .scene import GUARD, Scene
 from .screws import ScrewFit
@@ -158,7 +157,7 @@ def _point(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
 @cache
 def bite_wanted(kind: str, role: str) -> float:
     """Return the least bite in diameters; 0 for bolts, which are held by a nut, and dowels, which are glued."""
-    return 0.0 if kind in ("bolt", "dowel") else bite_diameters(kind, role)[0]
+    return 0.0 if kind in ("bolt", "dowel") else tables.bite_diameters(kind, role)[0]
 
 
 def _edges(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
@@ -198,7 +197,7 @@ def _grain(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
     f, part = fit.fastener, scene.assembly.parts[fit.holder]
     if fit.holder not in fit.met or fit.grain == "face":
         return
-    known = materials().get(part.material.material)
+    known = tables.materials().get(part.material.material)
     holds = f.role.value == "holds"
     if part.material.stock_kind == "board" and fit.grain == "end":
         yield _seen(
@@ -256,7 +255,7 @@ def _pilots(scene: Scene, fits: list[ScrewFit]) -> Iterator[Finding]:
 def pilot_reason(scene: Scene, fit: ScrewFit) -> str | None:
     """Return in words why a screw wants a pilot hole, or None."""
     material = scene.assembly.parts[fit.holder].material
-    known = materials().get(material.material)
+    known = tables.materials().get(material.material)
     if fit.grain == "end" and material.stock_kind == "board":
         return "into end grain"
     if material.stock_kind == "sheet" and fit.grain != "face":

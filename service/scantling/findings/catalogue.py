@@ -3,10 +3,8 @@
 Each table of a file is a code (kebab-case) with `title`, `meaning`, `remedy` and `severity` (the usual one).
 """
 
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib import resources
 
 from .finding import Severity
 
@@ -26,6 +24,9 @@ class Entry:
 @cache
 def catalogue() -> dict[str, Entry]:
     """Return every finding code, sorted by code. Raises ValueError when two subjects claim one code."""
+    import tomllib  # here, since most who import findings never read their catalogue
+    from importlib import resources
+
     entries: dict[str, Entry] = {}
     folder = resources.files(__package__) / "codes"
     for file in sorted(folder.iterdir(), key=lambda f: f.name):

@@ -3,15 +3,22 @@
 Everything that comes from outside as text passes through here once, and is a plain float or whole number after that.
 """
 
-from .angle import parse_angle, rise, rise_over_run
+from typing import TYPE_CHECKING
+
+from scantling.later import loaded_later
+
 from .errors import MeasureError, RequestError, RequestProblem, pointer
-from .figures import FIGURES, Figure, FigureAnswer, Parameter
-from .ids import ID_PATTERN, parse_id, repeated_ids
-from .length import LIMIT_MM, hundredths, parse_length, parse_length_exact, snap
-from .money import MICRO, parse_currency, parse_money, plain_money, round_to_cent, show_money
-from .quantity import to_quantity
+from .snapping import hundredths, snap
 from .tape import TAPES, Tape
-from .thickness import Thickness, parse_size, parse_thickness
+
+if TYPE_CHECKING:
+    from .angle import parse_angle, rise, rise_over_run
+    from .figures import FIGURES, Figure, FigureAnswer, Parameter
+    from .ids import ID_PATTERN, parse_id, repeated_ids
+    from .length import LIMIT_MM, parse_length, parse_length_exact
+    from .money import MICRO, parse_currency, parse_money, plain_money, round_to_cent, show_money
+    from .quantity import to_quantity
+    from .thickness import Thickness, parse_size, parse_thickness
 
 __all__ = [
     "FIGURES",
@@ -46,3 +53,17 @@ __all__ = [
     "snap",
     "to_quantity",
 ]
+
+if not TYPE_CHECKING:
+    __getattr__ = loaded_later(
+        __name__,
+        {
+            "angle": ("parse_angle", "rise", "rise_over_run"),
+            "figures": ("FIGURES", "Figure", "FigureAnswer", "Parameter"),
+            "ids": ("ID_PATTERN", "parse_id", "repeated_ids"),
+            "length": ("LIMIT_MM", "parse_length", "parse_length_exact"),
+            "money": ("MICRO", "parse_currency", "parse_money", "plain_money", "round_to_cent", "show_money"),
+            "quantity": ("to_quantity",),
+            "thickness": ("Thickness", "parse_size", "parse_thickness"),
+        },
+    )

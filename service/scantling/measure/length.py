@@ -12,7 +12,7 @@ number stands without a unit it is in the declared one. Three rules go beyond th
 """
 
 from fractions import Fraction
-from math import floor, isfinite
+from math import isfinite
 from numbers import Real
 from typing import cast
 
@@ -57,17 +57,6 @@ def parse_written_length(text: str, *, decimal_comma: bool = False) -> float:
             code="unit-missing",
         )
     return parse_length(text, decimal_comma=decimal_comma)
-
-
-def snap(mm: float) -> float:
-    """Return a length rounded to 0.01 mm, halves away from zero; the step every size is set to before placing."""
-    return hundredths(mm) / 100
-
-
-def hundredths(mm: float) -> int:
-    """Return a length as a whole number of 0.01 mm, halves away from zero (a half within 1e-7 counts as one)."""
-    steps = floor(abs(mm) * 100 + 0.5 + 1e-7)
-    return -steps if mm < 0 else steps
 
 
 def _read_text(text: str, unit: str, decimal_comma: bool, signed: bool) -> tuple[int, int]:

@@ -6,12 +6,15 @@ nothing is computed further with a rounded length.
 """
 
 from dataclasses import dataclass
-from fractions import Fraction
-from math import ceil, floor
+from functools import cache
+from math import ceil, floor, gcd
 from types import MappingProxyType
+from typing import TYPE_CHECKING
 
 from .errors import MeasureError, shown
-from .length import parse_length_exact
+
+if TYPE_CHECKING:
+    from fractions import Fraction
 
 _TIE = 1e-9  # of a mark
 _INCH = 25.4
@@ -28,9 +31,11 @@ class Tape:
     @staticmethod
     def parse(text: str) -> "Tape":
         """Return the tape of a step such as `1/16 in`, `1/16"` or `0.5 mm`. Raises MeasureError for another step."""
+        from .length import parse_length_exact  # here, so that who is handed a tape need not be able to read one
+
         accepted = ", ".join(TAPES)
         try:
-            return _BY_STEP[parse_length_exact(text)]
+            return _by_step()[parse_length_exact(text)]
         except (MeasureError, KeyError):
             raise MeasureError(
                 f"Cannot take the tape step {shown(text)}. Accepted: {accepted}.",
@@ -91,8 +96,8 @@ def _inches(whole: int, marks: int, denominator: int, *, after_feet: bool = Fals
     """Return whole inches and so many marks as text, the fraction in lowest terms; after feet also 0 whole inches."""
     if not marks:
         return f'{whole}"'
-    part = Fraction(marks, denominator)
-    text = f'{part.numerator}/{part.denominator}"'
+    common = gcd(marks, denominator)
+    text = f'{marks // common}/{denominator // common}"'
     return f"{whole} {text}" if whole or after_feet else text
 
 
@@ -112,4 +117,11 @@ TAPES = MappingProxyType(
         )
     }
 )
-_BY_STEP = MappingProxyType({parse_length_exact(name): tape for name, tape in TAPES.items()})
+
+
+@cache
+def _by_step() -> "MappingProxyType[Fraction, Tape]":
+    """Return the tapes by their exact step in mm."""
+    from .length import parse_length_exact
+
+    return MappingProxyType({parse_length_exact(name): tape for name, tape in TAPES.items()})

@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from statistics import median
 
 from .errors import MeasureError
-from .length import parse_length, snap
+from .length import parse_length
 from .quantity import QuantityLike
+from .snapping import snap
 
 LIMIT_THICKNESS_MM = 305.0  # 12 in; thicker than any board or built-up leg of furniture
 MAX_READINGS = 100

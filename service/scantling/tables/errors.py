@@ -1,6 +1,5 @@
 """What the tables answer when they are asked for something they do not hold."""
 
-import difflib
 from collections.abc import Iterable
 
 
@@ -8,10 +7,12 @@ class UnknownRowError(LookupError):
     """A name that stands in no row of a table; carries the nearest names and everything that would be accepted."""
 
     def __init__(self, what: str, name: str, accepted: Iterable[str]) -> None:
+        from difflib import get_close_matches  # here: it is asked for when something went wrong, not before
+
         self.what = what
         self.name = name
         self.accepted = tuple(accepted)
-        self.nearest = tuple(difflib.get_close_matches(str(name), self.accepted, n=3, cutoff=0.5))
+        self.nearest = tuple(get_close_matches(str(name), self.accepted, n=3, cutoff=0.5))
         super().__init__(self.message)
 
     @property

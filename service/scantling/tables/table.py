@@ -13,16 +13,17 @@ rows that were, `memory` is common practice or recollection: it may inform, it n
 A table of many properties is long instead of wide: a column `value` with its own column `unit`.
 """
 
-import csv
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
-from importlib import resources
 from types import MappingProxyType
+from typing import TYPE_CHECKING, Any
 
 from .errors import TableError, UnknownRowError
+
+if TYPE_CHECKING:
+    from importlib.resources.abc import Traversable
 
 Cell = str | float | None
 _TAIL = ("source", "place", "status")
@@ -82,14 +83,13 @@ class Table:
 @cache
 def sources() -> Mapping[str, str]:
     """Return every source by its key: title, edition and publisher in words."""
-    text = (_folder() / "sources.toml").read_text(encoding="utf-8")
-    return MappingProxyType({key: row["title"] for key, row in tomllib.loads(text).items()})
+    return MappingProxyType({key: row["title"] for key, row in _read_toml("sources").items()})
 
 
 @cache
 def known_units() -> Mapping[str, str]:
     """Return every unit a table may use and what it means in words."""
-    return MappingProxyType(tomllib.loads((_folder() / "units.toml").read_text(encoding="utf-8")))
+    return MappingProxyType(_read_toml("units"))
 
 
 @cache
@@ -119,6 +119,8 @@ def parse_table(name: str, text: str) -> Table:
         if word not in head:
             raise TableError(f"{name}: the head has no '# {word}:' line")
     units = _units(name, head.get("units", ""))
+    import csv
+
     reader = csv.DictReader([line for line in lines if line.strip() and not line.startswith("#")], strict=True)
     columns = list(reader.fieldnames or [])
     _check_columns(name, columns, units)
@@ -138,7 +140,15 @@ def _whole(cell: Cell) -> str | float | int | None:
     return int(cell) if isinstance(cell, float) and cell.is_integer() else cell
 
 
-def _folder() -> resources.abc.Traversable:
+def _read_toml(name: str) -> Any:  # noqa: ANN401 - what a file holds is checked by who asked for it
+    import tomllib  # here, as csv and resources below: who imports a loader does not always load
+
+    return tomllib.loads((_folder() / f"{name}.toml").read_text(encoding="utf-8"))
+
+
+def _folder() -> "Traversable":
+    from importlib import resources
+
     return resources.files(__package__) / "data"
 
 
