@@ -6,9 +6,9 @@ from scantling.api.schemas.lengths import plain
 from scantling.api.schemas.projects import ProjectRequest
 from scantling.demo import demo_project
 from scantling.plan.projects import projects
-from scantling_furniture import plugin
+from scantling_furniture import MODULES as SHIPPED
 
-MODULES = {m.id: m for m in plugin.furniture_modules()}
+MODULES = {m.id: m for m in SHIPPED}
 DESCRIBES = {id: m.parameters.schema()["properties"] for id, m in MODULES.items()}
 
 

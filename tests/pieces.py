@@ -2,9 +2,9 @@
 
 from scantling.board import RoleMaterial
 from scantling.kit import Build
-from scantling_furniture import plugin
+from scantling_furniture import MODULES as SHIPPED
 
-MODULES = {m.id: m for m in plugin.furniture_modules()}
+MODULES = {m.id: m for m in SHIPPED}
 
 
 def ply(thickness=18.0, role="frame", **more):

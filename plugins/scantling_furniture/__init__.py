@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Any
 
-from scantling.kit import INTERFACE, Module, hook
+from scantling.kit import INTERFACE, FurnitureContext, Module, hook
 
 from .bed import Bed
 from .bench import PlainBench
@@ -51,7 +51,7 @@ class FurniturePlugin:
     interface = INTERFACE
 
     @hook
-    def furniture_modules(self) -> Sequence[type[Module[Any]]]:
+    def furniture_modules(self, context: FurnitureContext) -> Sequence[type[Module[Any]]]:
         """Return the furniture modules of this distribution."""
         return MODULES
 

@@ -3,7 +3,7 @@
 import time
 from dataclasses import dataclass
 
-from scantling.kit import Module, Parameters, Role, hook, length
+from scantling.kit import INTERFACE, Module, Parameters, Role, hook, length
 
 
 @dataclass(frozen=True)
@@ -31,12 +31,12 @@ def changed(name, **members):
     return type(name, (Shelf,), members)
 
 
-def plugin(*classes, interface=1):
-    """Return a plugin object that gives the classes."""
+def plugin(*classes, interface=INTERFACE):
+    """Return a plugin object that gives the classes, in the current interface or another."""
 
     class Plugin:
         @hook
-        def furniture_modules(self):
+        def furniture_modules(self, context):
             return classes
 
     Plugin.interface = interface
@@ -45,20 +45,20 @@ def plugin(*classes, interface=1):
 
 class Undeclared:
     @hook
-    def furniture_modules(self):
+    def furniture_modules(self, context):
         return [Shelf]
 
 
 class WrongHook:
-    interface = 1
+    interface = INTERFACE
 
     @hook
-    def furniture_module(self):
+    def furniture_module(self, context):
         return [Shelf]
 
 
 class WrongArgument:
-    interface = 1
+    interface = INTERFACE
 
     @hook
     def furniture_modules(self, workshop):
@@ -66,30 +66,30 @@ class WrongArgument:
 
 
 class NoHook:
-    interface = 1
+    interface = INTERFACE
 
-    def furniture_modules(self):
+    def furniture_modules(self, context):
         return [Shelf]
 
 
 class Answers:
     """A plugin whose hook answers what it is told to."""
 
-    interface = 1
+    interface = INTERFACE
 
     def __init__(self, answer):
         self.answer = answer
 
     @hook
-    def furniture_modules(self):
+    def furniture_modules(self, context):
         return self.answer
 
 
 class RaisesInHook:
-    interface = 1
+    interface = INTERFACE
 
     @hook
-    def furniture_modules(self):
+    def furniture_modules(self, context):
         raise LookupError("no drawings in /home/somebody/drawings/shelf.txt")
 
 

@@ -36,18 +36,22 @@ def other(**members):
 
 def test_a_good_plugin_is_loaded_and_described():
     host = load_host(candidates=[GOOD])
-    assert host.describe() == [
-        {
-            "name": "good",
-            "status": "loaded",
-            "distribution": "good-furniture",
-            "version": "2.1",
-            "target": "good:plugin",
-            "interface": INTERFACE,
-            "modules": ["wall-shelf"],
-            "reason": None,
-        }
-    ]
+    (row,) = host.describe()
+    assert row.pop("warnings")[0]["code"] == "no-manifest"
+    assert not any(row.pop("offers").values())
+    assert row == {
+        "name": "good",
+        "status": "loaded",
+        "source": "entry point",
+        "distribution": "good-furniture",
+        "version": "2.1",
+        "target": "good:plugin",
+        "interface": INTERFACE,
+        "hooks": ["furniture_modules"],
+        "modules": ["wall-shelf"],
+        "reason": None,
+        "manifest": None,
+    }
     assert issubclass(host.modules()["wall-shelf"], Module)
     assert host.origin("wall-shelf") == "good"
     assert not host.failed
@@ -61,12 +65,12 @@ def test_a_good_plugin_is_loaded_and_described():
     [
         (zoo.raises_on_import, "ImportError: No module named 'mortise'"),
         (zoo.leaves_on_import, "SystemExit: 1"),
-        (zoo.Undeclared, "declares no interface; a plugin for this host says `interface = 1`"),
+        (zoo.Undeclared, f"declares no interface; a plugin for this host says `interface = {INTERFACE}`"),
         (
-            lambda: zoo.plugin(zoo.Shelf, interface=2),
-            "speaks interface 2 and this host speaks 1; it needs a newer host",
+            lambda: zoo.plugin(zoo.Shelf, interface=INTERFACE + 1),
+            f"interface {INTERFACE + 1} and this host speaks {INTERFACE} and {INTERFACE - 1}; it needs a newer host",
         ),
-        (lambda: zoo.plugin(zoo.Shelf, interface=0), "a newer release of the plugin"),
+        (lambda: zoo.plugin(zoo.Shelf, interface=INTERFACE - 2), "a newer release of the plugin"),
         (lambda: zoo.plugin(zoo.Shelf, interface="1"), "'1', not a whole number"),
         (lambda: zoo.plugin(zoo.Shelf, interface=True), "True, not a whole number"),
         (zoo.WrongHook, "'furniture_module', which is no hook of this host; did you mean 'furniture_modules'?"),
@@ -124,7 +128,7 @@ def test_prints_do_not_reach_standard_output(capsys):
 def test_a_module_id_that_is_taken_is_refused_with_both_origins():
     row = beside_a_good_one(lambda: zoo.plugin(zoo.changed("Fine", id="fine"), zoo.Shelf))
     assert row["status"] == "failed"
-    assert "'wall-shelf' is also given by 'good' (good:plugin of good-furniture 2.1)" in row["reason"]
+    assert "its module 'wall-shelf' is also given by 'good' (good:plugin of good-furniture 2.1)" in row["reason"]
     assert "workshop:plugin of workshop-furniture 2.1" in row["reason"]
     host = load_host(candidates=[GOOD, candidate(lambda: zoo.plugin(zoo.changed("Fine", id="fine"), zoo.Shelf))])
     assert set(host.modules()) == {"wall-shelf"}  # nothing of the refused plugin is left
@@ -171,7 +175,7 @@ def test_one_load_leaves_nothing_for_the_next():
     ("build", "reason"),
     [
         (zoo.raises_in_build, "ZeroDivisionError"),
-        (zoo.rubbish_from_build, "ModuleFailed"),
+        (zoo.rubbish_from_build, "PluginFailed"),
         (zoo.leaves_in_build, "SystemExit"),
         (zoo.mutates_in_build, "AttributeError"),
     ],

@@ -6,7 +6,13 @@ import pytest
 
 from scantling.work import OPERATIONS
 
-KEYWORDS = {"host": {"host"}, "modules": {"modules"}, "progress": {"progress", "seconds"}}
+KEYWORDS = {
+    "host": {"host"},
+    "modules": {"modules"},
+    "extras": {"extras"},
+    "progress": {"progress", "seconds"},
+    "lists": set(),
+}
 
 
 @pytest.mark.parametrize("name", OPERATIONS)

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Any
 
-from scantling.kit import INTERFACE, Module, hook
+from scantling.kit import INTERFACE, FurnitureContext, Module, hook
 
 from .plant_stand import PlantStand
 
@@ -14,7 +14,7 @@ class Plugin:
     interface = INTERFACE
 
     @hook
-    def furniture_modules(self) -> Sequence[type[Module[Any]]]:
+    def furniture_modules(self, context: FurnitureContext) -> Sequence[type[Module[Any]]]:
         """Return the furniture modules of this distribution."""
         return (PlantStand,)
 

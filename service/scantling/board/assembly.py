@@ -78,6 +78,7 @@ class Assembly:
     loads: list[LoadCase] = field(default_factory=list)
     cautions: list[str] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
+    sold: tuple[tuple[int, float], ...] = ()  # sizes of screws (gauge, mm) to pick from where one suits
 
     # ------------------------------------------------------------------ parts
 
@@ -196,6 +197,7 @@ class Assembly:
                 length,
                 head_depth,
                 side,
+                self.sold,
             )
         except ValueError as error:
             raise AssemblyError(f"screws {head.id} into {into.id}: {error}") from None
@@ -238,6 +240,10 @@ class Assembly:
         for axis, value in (("x", width), ("y", depth), ("z", height)):
             if value is not None:
                 self.promises.append(Promise("size", (), (axis,), value))
+
+    def clear(self, a: Part, b: Part, by: float) -> None:
+        """Promise that two parts stay `by` mm apart: a drawer from its runner, a lid from its side."""
+        self.promises.append(Promise("clear", (a.id, b.id), (), by))
 
     def chain(self, name: str, total: float, links: Sequence[tuple[str, float]], closing: str) -> None:
         """Record a dimension chain; `closing` is fitted to the work. Raises ChainError if it does not close."""

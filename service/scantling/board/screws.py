@@ -3,12 +3,13 @@
 The length comes from the stack: long enough to bite for its role, short enough to stay inside, and one that is sold.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import ceil
 
 from scantling.tables import screw_gauge
-from scantling.tables.screw_lengths import screw_window, stocked_length, stocked_lengths
+from scantling.tables.screw_lengths import chosen_length, screw_window, stocked_length, stocked_lengths
 
 from .contact import Patch, patches, ray_through, within
 from .joint import ScrewRole
@@ -46,6 +47,7 @@ def place_screws(
     length: float | None,
     head_depth: float,
     side: str | None,
+    sold: Sequence[tuple[int, float]] = (),
 ) -> list[Spot]:
     """Return the spots of a row of screws. Raises ValueError, in words, where they cannot be placed."""
     level = _touching(through[-1] if through else head, into, side)
@@ -60,7 +62,7 @@ def place_screws(
         surface = _surface(head, point, direction)
         depth = _depth(into, point, direction)
         stack = dot(sub(point, surface), direction)
-        chosen = length if length is not None else _length(stack, depth, gauge, role, head_depth)
+        chosen = length if length is not None else _length(stack, depth, gauge, role, head_depth, sold)
         spots.append(Spot(surface, direction, chosen, diameter))
     return spots
 
@@ -170,13 +172,23 @@ def _depth(into: Part, point: Vector, direction: Vector) -> float:
     return min(ahead)[1]
 
 
-def _length(stack: float, depth: float, gauge: int, role: ScrewRole, head_depth: float) -> float:
-    """Return the stocked length for a role.
+def _length(
+    stack: float,
+    depth: float,
+    gauge: int,
+    role: ScrewRole,
+    head_depth: float,
+    sold: Sequence[tuple[int, float]],
+) -> float:
+    """Return the stocked length for a role: one that the caller's shop sells where one suits, else a usual one.
 
     Where no stocked screw pulls up as it should, the longest that stays inside is taken if its point still bites: the
     fastener check then says that the bite is slight.
     """
     window = screw_window(stack, depth, gauge, role.value, head_depth)
+    on_sale = chosen_length(window, [length for one, length in sold if one == gauge])
+    if on_sale is not None:
+        return on_sale
     screw = stocked_length(window, gauge)
     if screw is None and role is ScrewRole.CLAMPS:
         biting = stocked_lengths(screw_window(stack, depth, gauge, ScrewRole.LOCATES.value, head_depth), gauge)

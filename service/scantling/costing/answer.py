@@ -73,7 +73,7 @@ def findings_of(costing: Costing) -> list[Finding]:
     found = [_no_price(line) for line in costing.unknown]
     found += [_estimate(line) for line in costing.lines if line.take_off.estimate]
     found += [_rest(line, costing.currency) for line in costing.lines if _rest_is_large(line)]
-    found += [_unused(price) for price in costing.unused_prices]
+    found += [_unused(price) for price in costing.unused_prices if not price.listed]
     return found
 
 

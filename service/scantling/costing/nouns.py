@@ -51,6 +51,7 @@ class Price:
 
     `pack` is how much is in it, in `unit` (None: the line's own unit): 100 screws, 473 mL. One that is sold by the
     piece has a pack of 1. `pack` None means any quantity can be bought at this price for one unit.
+    `listed` marks a price out of a shop's whole list: nobody wonders that it is not used.
     """
 
     amount: int
@@ -60,6 +61,7 @@ class Price:
     unit: str | None = None
     taxed: bool = True
     pointer: str | None = None
+    listed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

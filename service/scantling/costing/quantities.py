@@ -35,12 +35,19 @@ def finish_line(
     """
     row = coverage(finish, surface)
     number = row.coats if coats is None else coats
-    litres = _exact(area_mm2) / _MM2_PER_M2 * number / _exact(round(row.least_m2_per_l, 4))
+    return coats_line(line_id, finish, area_mm2, number, row.least_m2_per_l, row.most_m2_per_l, row.source)
+
+
+def coats_line(
+    line_id: str, what: str, area_mm2: float, coats: int, least_m2_per_l: float, most_m2_per_l: float, source: str
+) -> TakeOffLine:
+    """Return the finish for so many coats on an area (mm2), in litres at the least area (m2) that one litre covers."""
+    litres = _exact(area_mm2) / _MM2_PER_M2 * coats / _exact(round(least_m2_per_l, 4))
     why = (
-        f"{number} coats at {row.least_m2_per_l:.1f} m2/L ({row.least_m2_per_l:.1f} to {row.most_m2_per_l:.1f}), "
-        f"{row.source}; the can rules"
+        f"{coats} coats at {least_m2_per_l:.1f} m2/L ({least_m2_per_l:.1f} to {most_m2_per_l:.1f}), "
+        f"{source}; the can rules"
     )
-    return TakeOffLine(line_id, Kind.FINISH, f"{finish}, {number} coats", _rounded_up(litres), "L", estimate=why)
+    return TakeOffLine(line_id, Kind.FINISH, f"{what}, {coats} coats", _rounded_up(litres), "L", estimate=why)
 
 
 def finish_area(length_mm: float, width_mm: float, thickness_mm: float) -> float:

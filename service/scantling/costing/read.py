@@ -209,7 +209,7 @@ def _take_off_line(plain: object, at: str, faults: Faults) -> TakeOffLine:
 
 
 def _price(plain: object, at: str, faults: Faults) -> Price:
-    row = faults.members(plain, at, ("id", "kind", "price", "pack", "unit", "taxed"), ("price",))
+    row = faults.members(plain, at, ("id", "kind", "price", "pack", "unit", "taxed", "listed"), ("price",))
     line_id, kind, unit = row.get("id"), row.get("kind"), row.get("unit")
     if (line_id is None) == (kind is None):
         detail = "A price is for a line of the take-off or for a kind: give either id or kind."
@@ -223,6 +223,7 @@ def _price(plain: object, at: str, faults: Faults) -> Price:
         None if unit is None else faults.one_of(unit, f"{at}/unit", UNITS),
         faults.flag(_given(row, "taxed", True), f"{at}/taxed"),
         at,
+        row.get("listed") is True,
     )
 
 

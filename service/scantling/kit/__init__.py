@@ -1,4 +1,4 @@
-"""Everything an author of a furniture module imports; nothing else is public to plugins."""
+"""Everything an author of a plugin imports; nothing else is public to plugins."""
 
 from scantling.board import (
     Assembly,
@@ -14,12 +14,69 @@ from scantling.board import (
 from scantling.findings import Finding, Severity
 from scantling.measure import rise_over_run, snap
 
+from .checks import Check, Code, Inspection, Surroundings
+from .contexts import (
+    ChecksContext,
+    Context,
+    ExportersContext,
+    FinishesContext,
+    FurnitureContext,
+    PricesContext,
+    StockContext,
+)
+from .exporters import Export, Exporter
+from .finishes import FinishSystem
 from .hooks import hook
 from .module import INTERFACE, Build, Module, Role
 from .parameters import CushionSize, Parameters, angle, choice, count, cushion, flag, length, ratio
+from .shop import Board, Price, PriceList, Screws, Sheet, StockList
 
 __all__ = [
-    "INTERFACE", "Assembly", "AssemblyError", "Build", "Cushion", "CushionSize", "CutError", "Finding", "Joint",
-    "JointKind", "Module", "Parameters", "Part", "PlacingError", "Role", "ScrewRole", "Severity", "angle", "choice",
-    "count", "cushion", "flag", "hook", "length", "ratio", "rise_over_run", "snap",
+    "INTERFACE",
+    "Assembly",
+    "AssemblyError",
+    "Board",
+    "Build",
+    "Check",
+    "ChecksContext",
+    "Code",
+    "Context",
+    "Cushion",
+    "CushionSize",
+    "CutError",
+    "Export",
+    "Exporter",
+    "ExportersContext",
+    "Finding",
+    "FinishSystem",
+    "FinishesContext",
+    "FurnitureContext",
+    "Inspection",
+    "Joint",
+    "JointKind",
+    "Module",
+    "Parameters",
+    "Part",
+    "PlacingError",
+    "Price",
+    "PriceList",
+    "PricesContext",
+    "Role",
+    "ScrewRole",
+    "Screws",
+    "Severity",
+    "Sheet",
+    "StockContext",
+    "StockList",
+    "Surroundings",
+    "angle",
+    "choice",
+    "count",
+    "cushion",
+    "flag",
+    "hook",
+    "length",
+    "ratio",
+    "rise_over_run",
+    "snap",
 ]  # fmt: skip

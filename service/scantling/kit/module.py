@@ -9,7 +9,7 @@ from scantling.board import Assembly, RoleMaterial
 
 from .parameters import Parameters
 
-INTERFACE = 1
+INTERFACE = 2
 
 P = TypeVar("P", bound=Parameters)
 
@@ -33,10 +33,14 @@ class Role:
 
 @dataclass(frozen=True, slots=True)
 class Build(Generic[P]):
-    """What a module is handed to build from: its parameters and the material of each of its roles."""
+    """What a module is handed to build from: its parameters and the material of each of its roles.
+
+    `screws` are sizes (gauge, length in mm) that the caller's shop sells; screws are picked from them where one suits.
+    """
 
     parameters: P
     materials: Mapping[str, RoleMaterial]
+    screws: tuple[tuple[int, float], ...] = ()
 
     def thickness(self, role: str) -> float:
         """Return the thickness of a role's material in mm."""
@@ -74,4 +78,4 @@ class Module(ABC, Generic[P]):
 
     def start(self, build: Build[P]) -> Assembly:
         """Return an empty assembly of this module to add to."""
-        return Assembly(self.id, self.title, build.materials)
+        return Assembly(self.id, self.title, build.materials, sold=build.screws)

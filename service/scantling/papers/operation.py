@@ -7,6 +7,7 @@ from typing import Any
 from scantling.measure import RequestError, RequestProblem
 from scantling.nesting import nestings
 from scantling.plan.building import Modules
+from scantling.plan.extras import Extras
 from scantling.plan.parts import parts
 from scantling.plan.projects import projects
 
@@ -19,7 +20,12 @@ STEMS: Mapping[Kind, str] = {"parts": "parts", "nesting": "layouts", "project": 
 
 
 def papers(
-    request: Mapping[str, Any], *, modules: Modules, progress: Progress | None = None, seconds: float | None = None
+    request: Mapping[str, Any],
+    *,
+    modules: Modules,
+    progress: Progress | None = None,
+    seconds: float | None = None,
+    extras: Extras | None = None,
 ) -> dict[str, Any]:
     """Answer {kind, media_type, view, papers, request} with {media_type, filename, base64}.
 
@@ -30,7 +36,7 @@ def papers(
     if kind not in KINDS:
         raise RequestError([RequestProblem("/kind", f"{kind!r} is not one of {', '.join(KINDS)}", "not-one-of")])
     body = request["request"]
-    answer = _answer(kind, body, modules, progress, seconds)
+    answer = _answer(kind, body, modules, progress, seconds, extras)
     data = render(
         kind,
         answer,
@@ -46,10 +52,15 @@ def papers(
 
 
 def _answer(
-    kind: Kind, body: Mapping[str, Any], modules: Modules, progress: Progress | None, seconds: float | None
+    kind: Kind,
+    body: Mapping[str, Any],
+    modules: Modules,
+    progress: Progress | None,
+    seconds: float | None,
+    extras: Extras | None,
 ) -> dict[str, Any]:
     if kind == "parts":
-        return parts(body, modules=modules)
+        return parts(body, modules=modules, extras=extras)
     if kind == "nesting":
         return nestings(body, progress, seconds)
-    return projects(body, modules=modules, progress=progress, seconds=seconds)
+    return projects(body, modules=modules, progress=progress, seconds=seconds, extras=extras)

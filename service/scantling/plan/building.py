@@ -11,6 +11,7 @@ from scantling.measure import RequestError, RequestProblem, pointer
 from scantling.mechanics.wood import Wood
 
 from .materials import Supplies, material_facts, role_materials
+from .screws_sold import screws_not_sold
 from .waiting import assumed_thickness
 
 Modules = Mapping[str, type[Module[Any]]]
@@ -54,9 +55,10 @@ def build_module(modules: Modules, request: Mapping[str, Any], supplies: Supplie
     if problems or parameters is None:
         raise RequestError(problems)
     try:
-        assembly = module().build(Build(parameters, materials))
+        assembly = module().build(Build(parameters, materials, supplies.screws))
     except (AssemblyError, CutError, PlacingError, ChainError) as error:
         raise RequestError([RequestProblem(at + pointer("parameters"), str(error), "cannot-be-built")]) from error
+    assembly.findings.extend(screws_not_sold(assembly, supplies.screws))
     assembly.findings.extend(assumed_thickness(module, parameters, materials, assembly))
     id = request.get("id", module.id)
     woods = {m.material: material_facts(m.material, supplies.described).wood for m in materials.values()}

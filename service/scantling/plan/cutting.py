@@ -73,7 +73,7 @@ def nesting_job(
             detail = f"{entry['id']!r} could be {names}; give its thickness (and board_width) so that it is one of them"
             problems.append(RequestProblem(pointer("stock", i, "thickness"), detail, "stock-ambiguous"))
         offered.extend(_stock(entry, lot) for lot in matching[:1])
-        if not matching:
+        if not matching and "list" not in entry:  # of a shop's whole list nobody wonders what is not needed
             findings.append(_unused(entry, lots.values(), i))
     if problems:
         raise RequestError(problems)

@@ -23,17 +23,22 @@ class MaterialFacts:
 
 @dataclass(frozen=True, slots=True)
 class Supplies:
-    """What a request says about what things are cut from: its unit, the materials it describes, the stock it lists."""
+    """What a request says about what things are cut from: its unit, the materials it describes, the stock it lists.
+
+    `screws` are the sizes (gauge, length in mm) that the shop it names sells.
+    """
 
     unit: str
     described: Mapping[str, MaterialFacts]
     stock: Sequence[Mapping[str, Any]] = ()
+    screws: tuple[tuple[int, float], ...] = ()
 
     @classmethod
     def of(cls, request: Mapping[str, Any], described: str = "materials") -> "Supplies":
         """Read them from a request whose member `described` lists the caller's own materials."""
         own = {m["id"]: _described(m) for m in request.get(described, ())}
-        return cls(request.get("units", "mm"), own, request.get("stock", ()))
+        screws = tuple((gauge, length) for gauge, length in request.get("screws_sold", ()))
+        return cls(request.get("units", "mm"), own, request.get("stock", ()), screws)
 
 
 def _described(m: Mapping[str, Any]) -> MaterialFacts:

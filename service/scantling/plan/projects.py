@@ -22,11 +22,13 @@ from .cautions import job_cautions
 from .checks import Checked, check
 from .circumstances import circumstances_of
 from .cutting import Wanted, nesting_job, wanted
+from .extras import Extras, looked_at
+from .finishing import finish_findings, finish_schedule
 from .materials import Supplies
 from .parts import DEFAULT_TAPE, piece_to_plain
 from .saws import cutting_of, effort_of
 from .summary import project_summary
-from .take_off import TakeOff, boxes, take_off
+from .take_off import TakeOff, boxes, surface_mm2, take_off
 
 MOST_MODULES = 40
 Progress = Callable[[float | None, float | None, float | None], None]
@@ -48,17 +50,27 @@ class Project:
     costing: Costing
     findings: tuple[Finding, ...]
     cautions: tuple[str, ...] = ()
+    finishing: Mapping[str, Any] | None = None
 
 
 def projects(
-    request: Mapping[str, Any], *, modules: Modules, progress: Progress | None = None, seconds: float | None = None
+    request: Mapping[str, Any],
+    *,
+    modules: Modules,
+    progress: Progress | None = None,
+    seconds: float | None = None,
+    extras: Extras | None = None,
 ) -> dict[str, Any]:
     """Answer POST /v1/projects. Raises RequestError with pointers for what cannot be computed."""
-    return project_to_plain(plan_project(request, modules, progress, seconds))
+    return project_to_plain(plan_project(request, modules, progress, seconds, extras))
 
 
 def plan_project(
-    request: Mapping[str, Any], modules: Modules, progress: Progress | None = None, seconds: float | None = None
+    request: Mapping[str, Any],
+    modules: Modules,
+    progress: Progress | None = None,
+    seconds: float | None = None,
+    extras: Extras | None = None,
 ) -> Project:
     """Work out a project (lengths in mm already, parameters as the caller wrote them)."""
     pieces = _build_all(request, modules)
@@ -78,10 +90,11 @@ def plan_project(
     listed = take_off(pieces, job, nesting, request)
     costing = _costed(listed, prices, terms, pieces)
     who = circumstances_of(request)
-    checked = tuple(check(p, who) for p in pieces)
+    checked = tuple(looked_at(p, check(p, who), extras, who) for p in pieces)
     findings = grouped(
         [
             *saw_findings,
+            *finish_findings(request.get("finish"), request.get("place")),
             *stock_findings,
             *nesting.findings,
             *cuts.findings,
@@ -92,6 +105,7 @@ def plan_project(
     return Project(
         request.get("name", "project"), Tape.parse(request.get("tape", DEFAULT_TAPE)), tuple(pieces), checked,
         tuple(rows), job, nesting, cuts, listed, costing, tuple(findings), tuple(job_cautions(pieces, who)),
+        finish_schedule(sum(surface_mm2(p.assembly) * p.quantity for p in pieces), request.get("finish")),
     )  # fmt: skip
 
 
@@ -133,6 +147,7 @@ def _screw_prices(request: Mapping[str, Any]) -> list[Price]:
             f"screw {f['gauge']} x {round(f['length'], 3):g} mm",
             pack=Fraction(f.get("box", 1)),
             unit="piece",
+            listed="list" in f,
         )
         for f in request.get("fasteners", ())
         if "price" in f
@@ -180,6 +195,7 @@ def project_to_plain(project: Project) -> dict[str, Any]:
         ],
         "nesting": nesting_to_plain(project.job, project.nesting, project.cuts, project.costing.currency),
         "costing": costing_to_plain(project.costing),
+        "finishing": project.finishing,
         "findings": [f.to_plain() for f in project.findings],
         "cautions": list(
             dict.fromkeys(

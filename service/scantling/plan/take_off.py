@@ -8,10 +8,11 @@ from typing import Any
 
 from scantling.board import Assembly, patches
 from scantling.costing.nouns import Kind, Price, TakeOffLine
-from scantling.costing.quantities import box_of, finish_line, glue_line, screw_lines
+from scantling.costing.quantities import box_of, glue_line, screw_lines
 from scantling.nesting.nouns import Job, Nesting, Stock
 
 from .building import Built
+from .finishing import finish_take_off
 
 SPARE_SCREWS = Fraction(1, 10)  # a tenth more, for those that snap and those that roll away; practice
 JOINED_MM = 0.5
@@ -35,7 +36,7 @@ def take_off(pieces: Sequence[Built], job: Job, nesting: Nesting, request: Mappi
     finish = request.get("finish")
     if finish is not None:
         area = sum(surface_mm2(b.assembly) * b.quantity for b in pieces)
-        lines.append(finish_line("finish", area, finish["kind"], coats=finish.get("coats")))
+        lines.append(finish_take_off(area, finish))
     lines += [*_cushions(pieces), *_hardware(pieces)]
     return TakeOff(tuple(lines), tuple(prices))
 

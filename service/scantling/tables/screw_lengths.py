@@ -4,6 +4,7 @@ Lengths run from the top of the head along the axis. With the head `head_depth_m
 length L has its point at depth head_depth + L, so it bites head_depth + L - head_layers into the receiver.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -129,10 +130,17 @@ def stocked_length(window: LengthWindow, gauge: int) -> StockScrew | None:
     bite is what they are for. Clamping screws: nearest the middle of the useful window, so that a thin sheet or a
     deep countersink leaves both the bite and the far face safe. Locating screws: the shortest.
     """
-    fitting = stocked_lengths(window, gauge)
+    fitting = {screw.length_mm: screw for screw in stocked_lengths(window, gauge)}
+    length_mm = chosen_length(window, fitting)
+    return None if length_mm is None else fitting[length_mm]
+
+
+def chosen_length(window: LengthWindow, lengths_mm: Iterable[float]) -> float | None:
+    """Return the length (mm) to take of those on offer by the rule of `stocked_length`; None when none is admitted."""
+    fitting = sorted(length for length in lengths_mm if window.admits(length))
     if not fitting:
         return None
     if window.role == "clamps":
-        return min(fitting, key=lambda screw: (abs(screw.length_mm - window.aim_mm), screw.length_mm))
-    long_enough = [screw for screw in fitting if screw.length_mm >= window.aim_mm - GUARD_MM]
+        return min(fitting, key=lambda length: (abs(length - window.aim_mm), length))
+    long_enough = [length for length in fitting if length >= window.aim_mm - GUARD_MM]
     return long_enough[0] if long_enough else fitting[-1]

@@ -19,17 +19,26 @@ from .progress import Report, nobody
 
 Status = Literal["answered", "refused", "failed", "too-large"]
 Plain = dict[str, Any]
+Tell = Callable[[str | None], None]
+
+
+def untold(plugin: str | None) -> None:
+    """Tell nobody."""
 
 
 @dataclass(frozen=True, slots=True)
 class PluginChoice:
     """Which plugins to load, by name: those of `allow` (all where it is empty) without those of `block`.
 
-    `*` in `block` loads none.
+    `*` in `block` loads none. `folder` holds plugins that are not installed (none where it is empty), `named` lists
+    more of them as module:object. `seconds` bounds each call of their code.
     """
 
     allow: tuple[str, ...] = ()
     block: tuple[str, ...] = ()
+    folder: str = ""
+    named: tuple[str, ...] = ()
+    seconds: float = 5.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,11 +62,19 @@ def execute(
     answer_bytes: int,
     seconds: float,
     report: Report = nobody,
+    tell: Tell = untold,
 ) -> Outcome:
-    """Run the operation; never raises for what the operation does, SystemExit included."""
+    """Run the operation; never raises for what the operation does, SystemExit included.
+
+    `tell` is called with a plugin's name before its code runs, and with None after it.
+    """
     try:
         function = operation.load()
-        answer = function(request, **_wanted(operation, plugins, report, seconds))
+        wanted = _wanted(operation, plugins, report, seconds, tell)
+        if "lists" in operation.needs and _names_lists(request):
+            answer = _with_lists(function, request, wanted, plugin_host(plugins))
+        else:
+            answer = function(request, **wanted)
         body = encode(answer)
     except RequestError as error:
         return Outcome("refused", problems=tuple((p.pointer, p.detail, p.code) for p in error.errors))
@@ -88,14 +105,35 @@ def settle(operation: Operation, outcome: Outcome, answer_bytes: int) -> bytes:
     raise OperationFailed(operation.name, outcome.reason, outcome.log, outcome.culprit)
 
 
-def _wanted(operation: Operation, plugins: PluginChoice, report: Report, seconds: float) -> Mapping[str, object]:
+def _with_lists(function: Callable[..., Any], request: Plain, wanted: Mapping[str, object], host: Any) -> Any:  # noqa: ANN401
+    """Return the answer to a request with the lists that it names put in; pointers lead into what the caller wrote."""
+    filled = host.fill(request)
+    try:
+        return filled.answered(function(filled.request, **wanted))
+    except RequestError as error:
+        raise filled.refused(error) from error
+
+
+def _names_lists(request: Plain) -> bool:
+    """Whether a request names a list of a plugin, in itself or in the request that it carries."""
+    inner = request.get("request")
+    body = inner if isinstance(inner, dict) else request
+    finish = body.get("finish")
+    named = isinstance(body.get("stock"), dict) or isinstance(body.get("prices"), dict)
+    return named or (isinstance(finish, dict) and "system" in finish)
+
+
+def _wanted(
+    operation: Operation, plugins: PluginChoice, report: Report, seconds: float, tell: Tell
+) -> Mapping[str, object]:
     wanted: dict[str, object] = {}
     if "progress" in operation.needs:
         wanted |= {"progress": report, "seconds": seconds}
-    if "host" in operation.needs:
-        wanted["host"] = plugin_host(plugins)
-    if "modules" in operation.needs:
-        wanted["modules"] = plugin_host(plugins).modules()
+    if operation.runs_plugins:
+        host = plugin_host(plugins)
+        host.watch.tell = tell
+        asked = {"host": host, "extras": host, "modules": host.modules()}
+        wanted |= {name: value for name, value in asked.items() if name in operation.needs}
     return wanted
 
 
@@ -104,7 +142,13 @@ def plugin_host(plugins: PluginChoice) -> Any:  # noqa: ANN401 - the host's type
     """Return the plugin host for a choice of plugins, loaded once a process."""
     # By name: the host is a neighbour, and only processes that run plugin code may load it.
     load: Callable[..., Any] = import_module("scantling.plugins").load_host
-    return load(allow=plugins.allow, block=plugins.block)
+    return load(
+        allow=plugins.allow,
+        block=plugins.block,
+        folder=plugins.folder,
+        named=plugins.named,
+        call_seconds=plugins.seconds,
+    )
 
 
 def _reason(error: BaseException) -> str:
@@ -113,6 +157,9 @@ def _reason(error: BaseException) -> str:
         return "it ran out of memory"
     if isinstance(error, RecursionError):
         return "it called itself too deeply"
+    told = getattr(error, "reason", None)
+    if isinstance(told, str) and getattr(error, "culprit", None):  # the plugin host's own words
+        return told
     return f"it raised {type(error).__name__}"
 
 

@@ -5,7 +5,11 @@ that a worker loads only what it is asked for. `needs` says what it wants beside
 
 - `progress`: a function `progress(share, best, bound)` to report to, and `seconds`, the time it may use;
 - `host`: the plugin host;
-- `modules`: the furniture modules that the plugin host found, by name.
+- `modules`: the furniture modules that the plugin host found, by name;
+- `extras`: the host again, for what plugins add to a plan: further checks.
+
+`lists` asks for nothing by keyword: a request that names a plugin's list of stock or prices, or its finish, is handed
+over with that put in.
 
 `inline` marks what is ours, touches no plugin and takes under 5 ms: it runs in the calling process.
 """
@@ -16,7 +20,7 @@ from importlib import import_module
 from types import MappingProxyType
 from typing import Any
 
-NEEDS = frozenset({"progress", "host", "modules"})
+NEEDS = frozenset({"progress", "host", "modules", "extras", "lists"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +41,7 @@ class Operation:
     @property
     def runs_plugins(self) -> bool:
         """Whether code of plugins runs in it."""
-        return bool({"host", "modules"} & set(self.needs))
+        return bool({"host", "modules", "extras"} & set(self.needs))
 
     def load(self) -> Callable[..., Any]:
         """Import the function. Raises ImportError or AttributeError where there is none."""
@@ -56,14 +60,18 @@ def registry(*operations: Operation) -> Mapping[str, Operation]:
 
 OPERATIONS = registry(
     Operation("plugins", "scantling.plugins:plugins", needs=("host",)),
+    Operation("stock-lists", "scantling.plugins.operations:stock_lists", needs=("host",)),
+    Operation("price-lists", "scantling.plugins.operations:price_lists", needs=("host",)),
+    Operation("finish-systems", "scantling.plugins.operations:finish_systems", needs=("host",)),
+    Operation("exports", "scantling.plugins.operations:exports", needs=("host", "progress", "lists")),
     Operation("modules", "scantling.plan.catalogue:modules", needs=("host",)),
     Operation("module", "scantling.plan.catalogue:module", needs=("host",)),
-    Operation("parts", "scantling.plan.parts:parts", needs=("modules",)),
-    Operation("projects", "scantling.plan.projects:projects", needs=("modules", "progress")),
+    Operation("parts", "scantling.plan.parts:parts", needs=("modules", "extras")),
+    Operation("projects", "scantling.plan.projects:projects", needs=("modules", "extras", "progress", "lists")),
     Operation("proofs", "scantling.plan.proofs:proofs", needs=("modules",)),
     Operation("dry-fits", "scantling.dryfit:dry_fits"),
-    Operation("papers", "scantling.papers.operation:papers", needs=("modules", "progress")),
-    Operation("nestings", "scantling.nesting:nestings", needs=("progress",)),
+    Operation("papers", "scantling.papers.operation:papers", needs=("modules", "extras", "progress", "lists")),
+    Operation("nestings", "scantling.nesting:nestings", needs=("progress", "lists")),
     Operation("fastener-checks", "scantling.mechanics:fastener_checks"),
-    Operation("costings", "scantling.costing:costings"),
+    Operation("costings", "scantling.costing:costings", needs=("lists",)),
 )

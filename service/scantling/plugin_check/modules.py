@@ -8,21 +8,22 @@ from typing import Any
 
 from scantling.kit import Module, Parameters, Role
 
+from .fault import Fault, called
+
+MOST_MODULES = 200
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _LONGEST_ID = 64
 _TEXTS = ("title", "sentence", "family", "when_not")
 
 
-class Fault(Exception):  # noqa: N818 - it is what is wrong with a plugin, in words
-    """A plugin does not keep to the interface; the message says where and what would."""
-
-
 def check_module_classes(classes: object) -> dict[str, type[Module[Any]]]:
     """Return the module classes by id. Raises Fault for anything that is not a sequence of complete module classes."""
     if isinstance(classes, str | bytes | Mapping) or not hasattr(classes, "__iter__"):
-        raise Fault(f"furniture_modules answered {_called(classes)}, not a list of module classes")
+        raise Fault(f"furniture_modules answered {called(classes)}, not a list of module classes")
     found: dict[str, type[Module[Any]]] = {}
-    for cls in classes:
+    for number, cls in enumerate(classes):
+        if number >= MOST_MODULES:
+            raise Fault(f"furniture_modules answered more than {MOST_MODULES} modules")
         checked = check_module_class(cls)
         if checked.id in found:
             raise Fault(f"it gives two modules with the id {checked.id!r}")
@@ -33,7 +34,7 @@ def check_module_classes(classes: object) -> dict[str, type[Module[Any]]]:
 def check_module_class(cls: object) -> type[Module[Any]]:
     """Return the class if it is a complete furniture module. Raises Fault."""
     if not isinstance(cls, type) or not issubclass(cls, Module):
-        raise Fault(f"furniture_modules gave {_called(cls)}, which is no subclass of Module")
+        raise Fault(f"furniture_modules gave {called(cls)}, which is no subclass of Module")
     name = cls.__name__
     if isabstract(cls):
         raise Fault(f"{name} does not implement {', '.join(sorted(cls.__abstractmethods__))}")
@@ -52,7 +53,7 @@ def check_module_class(cls: object) -> type[Module[Any]]:
 def _check_parameters(cls: type[Module[Any]], name: str) -> None:
     parameters = getattr(cls, "parameters", None)
     if not isinstance(parameters, type) or not issubclass(parameters, Parameters):
-        raise Fault(f"{name}.parameters is {_called(parameters)}, which is no subclass of Parameters")
+        raise Fault(f"{name}.parameters is {called(parameters)}, which is no subclass of Parameters")
     try:
         schema = parameters.schema()
         json.dumps(schema, allow_nan=False)
@@ -65,13 +66,9 @@ def _check_parameters(cls: type[Module[Any]], name: str) -> None:
 def _check_roles(cls: type[Module[Any]], name: str) -> None:
     roles = getattr(cls, "roles", None)
     if not isinstance(roles, Mapping) or not roles:
-        raise Fault(f"{name}.roles is {_called(roles)}; it maps each of the module's own words to a Role")
+        raise Fault(f"{name}.roles is {called(roles)}; it maps each of the module's own words to a Role")
     for word, role in roles.items():
         if not isinstance(word, str) or not isinstance(role, Role):
-            raise Fault(f"{name}.roles[{word!r}] is {_called(role)}, not a Role")
+            raise Fault(f"{name}.roles[{word!r}] is {called(role)}, not a Role")
         if not 0 < role.least <= role.thickness <= role.most:
             raise Fault(f"{name}.roles[{word!r}]: the thickness {role.thickness:g} is not within its least and most")
-
-
-def _called(value: object) -> str:
-    return value.__name__ if isinstance(value, type) else f"a {type(value).__name__}"
