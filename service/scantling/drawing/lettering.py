@@ -59,16 +59,17 @@ def fitted_size(text: str, room: float, wanted: float, bold: bool = False) -> fl
 
 def wrapped(text: str, room: float, size: float, bold: bool = False) -> list[str]:
     """Return text broken into lines no longer than `room` mm; a word longer than a line is broken inside."""
-    lines: list[str] = []
-    line = ""
+    if text_width(text, size, bold) <= room:
+        return [" ".join(text.split())]
+    lines: list[list[str]] = [[]]
+    blank, taken = text_width(" ", size, bold), 0.0
     for word in _words(text, room, size, bold):
-        longer = f"{line} {word}" if line else word
-        if line and text_width(longer, size, bold) > room:
-            lines.append(line)
-            line = word
-        else:
-            line = longer
-    return [*lines, line] if line or not lines else lines
+        width = text_width(word, size, bold)  # these letters have no kerning: a line is as long as its words and blanks
+        if lines[-1] and taken + blank + width > room:
+            lines.append([])
+        taken = taken + blank + width if lines[-1] else width
+        lines[-1].append(word)
+    return [" ".join(line) for line in lines]
 
 
 def _words(text: str, room: float, size: float, bold: bool) -> Iterator[str]:
