@@ -98,7 +98,7 @@ class Rows:
 
     def _slipped_in(self, ends: Ends, lie: Lie, extra: int) -> list[tuple[Ends, Lie]]:
         """Return `extra` pieces to follow one that lies so, each meeting its like: back and forth."""
-        back = next((x for x in lies(ends) if (x.start, x.end) == (lie.end, lie.start)), lie)
+        back = next((x for x in lies(ends) if x.ends == (lie.end, lie.start)), lie)
         return [(ends, back if i % 2 == 0 else lie) for i in range(extra)]
 
     def _one_by_one(self, counts: Counts) -> tuple[int, list[tuple[Ends, Lie]]]:
@@ -132,7 +132,7 @@ def _fewer(counts: Counts) -> Counts:
 
 
 def _turns_round(ends: Ends) -> bool:
-    return any((x.start, x.end) == (ends.end, ends.start) for x in lies(ends))
+    return any(x.ends == (ends.end, ends.start) for x in lies(ends))
 
 
 def _enough(ends: Ends, n: int) -> int:
@@ -141,7 +141,7 @@ def _enough(ends: Ends, n: int) -> int:
     Lying one way or turned over they join one pair of slopes or another. Of three that join the same two slopes a
     pair can be left out, of two that join a slope with itself one.
     """
-    ways = len({frozenset((x.start, x.end)) for x in lies(ends)})
+    ways = len({frozenset(x.ends) for x in lies(ends)})
     if ends.start == ends.end:
         return min(n, ways)
     most = 2 * ways

@@ -39,6 +39,16 @@ class Lie:
     end_for_end: bool = False
     face_down: bool = False
 
+    @property
+    def ends(self) -> tuple[End, End]:
+        """Return both ends, from the board's start on."""
+        return self.start, self.end
+
+
+def mirrored(lie: Lie) -> tuple[End, End]:
+    """Return the ends of a piece that is turned over where it lies."""
+    return _over(lie.start), _over(lie.end)
+
 
 def lies(ends: Ends) -> tuple[Lie, ...]:
     """Return the ways a piece may lie that differ to the saw, the plainest first.
@@ -48,8 +58,14 @@ def lies(ends: Ends) -> tuple[Lie, ...]:
     """
     found: dict[tuple[End, End], Lie] = {}
     for lie in _all_lies(ends):
-        found.setdefault((lie.start, lie.end), lie)
+        found.setdefault(lie.ends, lie)
     return tuple(found.values())
+
+
+def lie_of(ends: Ends, end_for_end: bool, face_down: bool) -> Lie:
+    """Return how ends lie that were turned half round on their face, turned over, or both."""
+    loose = Ends(ends.start, ends.end)
+    return next(x for x in _all_lies(loose) if (x.end_for_end, x.face_down) == (end_for_end, face_down))
 
 
 def _all_lies(ends: Ends) -> Iterator[Lie]:
@@ -74,7 +90,7 @@ def alike_to_the_saw(ends: Ends) -> Ends:
     """Return one form for all ends that can be turned into each other, so that such lengths count as one kind."""
     if ends.square:
         return Ends()
-    start, end = min((lie.start, lie.end) for lie in _all_lies(ends))
+    start, end = min(lie.ends for lie in _all_lies(ends))
     return Ends(start, end, ends.one_face)
 
 

@@ -4,7 +4,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from .boards_chain import Rows
-from .boards_ends import SQUARE, Ends, Lie, cut_width, lies
+from .boards_ends import SQUARE, Ends, Lie, cut_width, lies, mirrored
 from .boards_problem import Bin, Kind, Member, Pattern, Problem, Solution, gap
 from .nouns import Job, Layout, Offcut, Placement
 
@@ -115,12 +115,25 @@ def _in_row(rows: Rows, lengths: list[_Length]) -> list[tuple[_Length, Lie]]:
     """Put lengths, longest first, into the places of the shortest row."""
     counts = Counter(length.ends for length in lengths)
     waiting = {ends: [n for n in lengths if n.ends == ends] for ends in counts}
-    return [(waiting[ends].pop(0), lie) for ends, lie in rows.order(tuple(sorted(counts.items())))]
+    row = [(waiting[ends].pop(0), lie) for ends, lie in rows.order(tuple(sorted(counts.items())))]
+    turned_over = [(n, next((x for x in lies(n.own_ends) if x.ends == mirrored(lie)), None)) for n, lie in row]
+    other = [(n, lie) for n, lie in turned_over if lie is not None]
+    return other if len(other) == len(row) and _face_down(other) < _face_down(row) else row
+
+
+def _face_down(row: list[tuple[_Length, Lie]]) -> int:
+    """Return how many lengths of a row lie on their show side."""
+    return sum(_as_it_lies(length, lie).face_down for length, lie in row)
+
+
+def _as_it_lies(length: _Length, lie: Lie) -> Lie:
+    """Return how a length must be turned for its ends to lie as they should."""
+    return next(own for own in lies(length.own_ends) if own.ends == lie.ends)
 
 
 def _place(length: _Length, lie: Lie, x: int, kerf: int) -> list[Placement]:
     """Place one length, turned so that its ends lie as they should; a group turned end for end runs backwards."""
-    turned = next(own for own in lies(length.own_ends) if (own.start, own.end) == (lie.start, lie.end))
+    turned = _as_it_lies(length, lie)
     placed = []
     for at, m in enumerate(length.members):
         placed.append(

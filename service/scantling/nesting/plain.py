@@ -8,6 +8,7 @@ from typing import Any
 from scantling.findings import ranked
 from scantling.measure import parse_money, parse_thickness, plain_money
 
+from .boards_plain import plain_defects, plain_ends
 from .cutting_plan import CuttingPlan, cutting_plan
 from .nest import nest
 from .nest_for_saws import nest_for_saws
@@ -143,6 +144,7 @@ def _stock(entry: Plain, priced: bool) -> Stock:
         quantity=entry.get("quantity"),
         offcut=offcut,
         board_width=None if entry.get("board_width") is None else room_units(entry["board_width"]),
+        defects=plain_defects(entry.get("defects")),
     )
 
 
@@ -186,10 +188,13 @@ def nesting_to_plain(job: Job, nesting: Nesting, cutting: CuttingPlan, currency:
 
 def _layout_to_plain(job: Job, layout: Layout, cuts: Sequence[Cut], face: SheetFace) -> dict[str, Any]:
     placements = []
+    pieces = {piece.id: piece for piece in job.pieces}
     for p in layout.placements:
         plain: dict[str, Any] = {"part": p.part, "x_mm": to_mm(p.x), "y_mm": to_mm(p.y), "length_mm": to_mm(p.length)}
         if p.width is not None:
             plain |= {"width_mm": to_mm(p.width), "turned": p.turned}
+        else:
+            plain |= plain_ends(pieces[p.part], p)
         placements.append(plain)
     offcuts = []
     for o in layout.offcuts:

@@ -5,6 +5,8 @@ from typing import Any
 
 from scantling.measure import MeasureError, RequestError, RequestProblem, parse_money, parse_thickness, pointer
 
+from .boards_plain import refuse_defects
+
 MOST_KINDS = 500
 MOST_PIECES = 20_000
 EFFORTS = ("quick", "normal", "thorough")
@@ -71,6 +73,8 @@ def _of_entry(entry: Plain, name: str, index: int) -> Iterator[RequestProblem]:
     if name == "parts" and entry.get("grain", "along") not in GRAINS:
         detail = f"{entry['grain']!r} is no direction of grain; accepted: {', '.join(GRAINS)}"
         yield RequestProblem(pointer(name, index, "grain"), detail, "unknown-value")
+    if name == "stock":
+        yield from refuse_defects(entry, index)
     yield from _of_texts(entry, name, index)
 
 

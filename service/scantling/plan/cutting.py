@@ -7,12 +7,14 @@ from typing import Any
 from scantling.board import CutListRow, RoleMaterial, cut_list
 from scantling.findings import Finding, Severity
 from scantling.measure import RequestError, RequestProblem, parse_money, parse_thickness, pointer, snap
+from scantling.nesting.boards_plain import plain_defects, refuse_defects
 from scantling.nesting.nouns import UNITS_PER_MM, Cutting, Grain, Job, Piece, Stock, StockGrain
-from scantling.nesting.plain import room_units, to_units
+from scantling.nesting.plain import room_units, to_hundredths, to_units
 
 from .building import Built
 
 SAME_THICKNESS_MM = 0.05
+SAME_WIDTH_MM = 0.05
 DEFAULT_SHEET_MM = (2440.0, 1220.0)  # the metric form of 4 × 8 ft, sold nearly everywhere; practice
 DEFAULT_BOARDS_MM = (2440.0, 3050.0)  # 8 and 10 ft; practice
 
@@ -67,6 +69,7 @@ def nesting_job(
     offered: list[Stock] = []
     problems: list[RequestProblem] = []
     for i, entry in enumerate(stock):
+        problems += refuse_defects(entry, i)
         matching = [lot for lot in lots.values() if _matches(entry, lot)]
         if len(matching) > 1:
             names = " and ".join(lot.label for lot in matching)
@@ -104,7 +107,13 @@ def _stock(entry: Mapping[str, Any], lot: Lot) -> Stock:
     width = room_units(entry["width"]) if "width" in entry else None
     stock = _plain_stock(entry["id"], entry["length"], width, lot)
     price = parse_money(entry["price"]) if "price" in entry else None
-    return replace(stock, price=price, quantity=entry.get("quantity"), offcut=entry.get("offcut", False))
+    return replace(
+        stock,
+        price=price,
+        quantity=entry.get("quantity"),
+        offcut=entry.get("offcut", False),
+        defects=plain_defects(entry.get("defects")),
+    )
 
 
 def _default_stock(lot: Lot) -> list[Stock]:
@@ -123,10 +132,33 @@ def _plain_stock(id: str, length: float, width: int | None, lot: Lot) -> Stock:
 
 def _piece(row: Wanted) -> Piece:
     grain = Grain(row.row.grain) if row.lot.material.has_grain else Grain.ANY
-    width = None if row.lot.material.stock_kind == "board" else to_units(row.row.width)
+    thickness = units(row.lot.material.thickness)
+    if row.lot.material.stock_kind == "board":
+        piece = Piece(row.id, to_units(row.row.length), None, row.quantity, grain, row.lot.label, thickness)
+        return replace(piece, **_slopes(row), one_face=row.row.shows == "face")
     return Piece(
-        row.id, to_units(row.row.length), width, row.quantity, grain, row.lot.label, units(row.lot.material.thickness)
+        row.id, to_units(row.row.length), to_units(row.row.width), row.quantity, grain, row.lot.label, thickness
     )
+
+
+def _slopes(wanted: Wanted) -> dict[str, Any]:
+    """Return how the ends of a part slope, from the saw settings of its ends.
+
+    A part narrower than its board, and an end that is cut in from the blank's, are cut from a square blank.
+    """
+    slopes: dict[str, Any] = {}
+    board = wanted.lot.material.width
+    if board is None or abs(wanted.row.width - board) > SAME_WIDTH_MM:
+        return slopes
+    for s in wanted.row.settings:
+        if s.side not in ("start", "end") or s.at != 0 or f"{s.side}_slope" in slopes:
+            continue
+        leans = 1 if s.side == "end" else -1  # the long point of an end at the far edge, or of a start at the near one
+        across = leans if s.long_edge == "far" else -leans
+        through = leans if s.long_face == "face" else -leans
+        slopes[f"{s.side}_slope"] = across * to_hundredths(s.mitre)
+        slopes[f"{s.side}_bevel"] = through * to_hundredths(s.bevel)
+    return slopes
 
 
 def _assumed(lot: Lot) -> Finding:

@@ -54,6 +54,13 @@ TRIM = Field(
 )
 
 
+class Defect(Closed):
+    """A stretch of a board that no part may touch: a knot, a split, a stain."""
+
+    start: LengthOrZero = Field(description="Where it begins, from the board's start.")
+    end: Length = Field(description="Where it ends.")
+
+
 class Stock(Closed):
     """Something that can be bought or is on hand: a sheet, a board, an offcut."""
 
@@ -62,7 +69,11 @@ class Stock(Closed):
     thickness: AnyThickness | None = Field(None, description=THICKNESS_HELP)
     length: Length = Field(description="Length; the stock's grain runs along it.")
     width: Length | None = Field(None, description="Width; without it the stock is a board, cut to length only.")
-    board_width: Length | None = Field(None, description="Width of a board as sold, to tell boards apart.")
+    board_width: Length | None = Field(
+        None,
+        description="Width of a board as sold, to tell boards apart; sloped ends share cuts only where it is known.",
+    )
+    defects: list[Defect] | None = Field(None, description="What no part may touch; of boards only.", max_length=50)
     price: Money | None = Field(None, description="Price of one; of an offcut its book value.")
     quantity: Annotated[int, Field(strict=True, ge=0, le=20_000), Whole] | None = Field(
         None, description="How many there are; null for as many as needed.", json_schema_extra=COUNT
