@@ -14,19 +14,13 @@ from scantling.nesting.boards_chain import Rows
 from scantling.nesting.boards_ends import Ends, Joints, alike_to_the_saw, lies
 from scantling.nesting.checker import check_nesting
 from scantling.nesting.nouns import Cutting, Job, Nesting, Piece, Stock, Trim
-
-MM = 100
-WIDTH, THICK, KERF = 89 * MM, 38 * MM, 320
+from sloped_boards import BEVELS, KERF, MM, SLOPES, THICK, WIDTH, board, sloped_pieces
 
 
 def solved(job: Job) -> Nesting:
     nesting = nest_boards(job)
     assert check_nesting(job, nesting) == ()
     return nesting
-
-
-def board(length: int, **kw: object) -> Stock:
-    return Stock("b", length, price=1, board_width=WIDTH, thickness=THICK, **kw)  # type: ignore[arg-type]
 
 
 def exact_row(pieces: int, length: int, degrees: float) -> int:
@@ -109,31 +103,6 @@ def test_sloped_pieces_stay_clear_of_trim_and_defects():
     stock = board(1800 * MM, defects=((850 * MM, 850 * MM + 100),))
     nesting = solved(Job((post,), (stock,), Cutting(KERF, Trim(10 * MM, 10 * MM)), 20_000))
     assert (nesting.cost, nesting.proven_minimal) == (1, True)
-
-
-SLOPES = st.sampled_from([0, 0, 1500, -1500, 3000, -3000])
-BEVELS = st.sampled_from([0, 0, 0, 2000, -2000])
-
-
-@st.composite
-def sloped_pieces(draw, most=5):
-    pieces, left = [], draw(st.integers(2, most))
-    while left:
-        quantity = draw(st.integers(1, left))
-        left -= quantity
-        pieces.append(
-            Piece(
-                f"p{len(pieces)}",
-                draw(st.integers(150, 500)) * MM,
-                quantity=quantity,
-                start_slope=draw(SLOPES),
-                end_slope=draw(SLOPES),
-                start_bevel=draw(BEVELS),
-                end_bevel=draw(BEVELS),
-                one_face=draw(st.booleans()),
-            )
-        )
-    return tuple(pieces)
 
 
 def turned(piece: Piece) -> set[tuple[tuple[float, float], tuple[float, float]]]:

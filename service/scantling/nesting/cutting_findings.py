@@ -17,6 +17,7 @@ _HELP = {
     "guide": "use a longer guide (two rails joined, or a straight strip), or let the seller make this cut",
     "depth": "cut from both faces, or saw it by hand",
     "bevel_limit": "saw the slope by hand to a line, or cut it against a tilted fence",
+    "mitre_limit": "saw the slope by hand to a line, or with a guide laid across the board",
     "least_piece": "cut it along a guide or to a stop while it is still part of a longer piece, or saw it by hand",
     "least_width": "cut it along a guide while it is still part of a wider piece, or saw it by hand",
     "most_cuts": "choose which cuts the seller makes",

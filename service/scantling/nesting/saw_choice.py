@@ -15,7 +15,8 @@ class Operation:
     """One cut to be made. `rip`: the blade travels along the stock's length. Sizes in 0.01 mm.
 
     `travel` is the length of the cut, `wanted` the size of the side that is measured and kept, `other` of the other
-    side of the blade. `fresh`: the piece is the whole sheet or was cut from it by the seller alone, in `seller_cuts`.
+    side of the blade; `bevel` and `mitre` are how far the cut is off square, in degrees. `fresh`: the piece is the
+    whole sheet or was cut from it by the seller alone, in `seller_cuts`.
     """
 
     rip: bool
@@ -27,6 +28,7 @@ class Operation:
     bevel: float = 0.0
     fresh: bool = True
     seller_cuts: int = 0
+    mitre: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +54,7 @@ _NAMES = {
     "guide": "longest cut along the guide",
     "depth": "depth of cut",
     "bevel_limit": "farthest tilt",
+    "mitre_limit": "farthest swing",
     "least_piece": "shortest piece that can be held",
     "least_width": "narrowest strip that can be held",
     "most_cuts": "the seller makes at most",
@@ -119,7 +122,9 @@ def _try(saw: Saw, op: Operation) -> tuple[str | None, int, list[Obstacle]]:
     if saw.kind is SawKind.MITRE:
         if op.rip:
             return None, 0, []
-        return "stop", op.wanted, obstacles + _over(saw, "crosscut", op.travel)
+        return "stop", op.wanted, obstacles + _over(saw, "crosscut", op.travel) + _swung(saw, op)
+    if op.mitre and saw.kind in (SawKind.BAND, SawKind.PANEL):
+        return ("line", op.wanted, obstacles) if saw.kind is SawKind.BAND else (None, 0, [])
     if saw.kind is SawKind.TABLE:
         return _on_table_saw(saw, op, obstacles)
     if saw.kind is SawKind.BAND:
@@ -144,6 +149,8 @@ def _on_table_saw(saw: Saw, op: Operation, obstacles: list[Obstacle]) -> tuple[s
     side = _fence_side(saw, op)
     along_fence = _over(saw, "rip", side)
     by_gauge = _over(saw, "crosscut", op.travel)
+    if op.mitre:  # only the gauge goes along at an angle
+        return "stop", op.wanted, obstacles + by_gauge
     if op.travel >= side and not along_fence:
         return "fence", side, obstacles + _under(saw, "least_width", side)
     if not by_gauge:
@@ -182,6 +189,12 @@ def _hold_obstacles(saw: Saw, op: Operation) -> list[Obstacle]:
     if saw.kind is SawKind.PANEL:
         obstacles += _under(saw, "least_width", op.wanted)
     return obstacles
+
+
+def _swung(saw: Saw, op: Operation) -> list[Obstacle]:
+    if saw.mitre_limit is None or op.mitre <= saw.mitre_limit:
+        return []
+    return [Obstacle(saw.id, "mitre_limit", op.mitre, saw.mitre_limit, "°", saw.may_refuse("mitre_limit"))]
 
 
 def _over(saw: Saw, limit: str, needed: int) -> list[Obstacle]:

@@ -7,6 +7,7 @@ one setting are made one after the other. Every cut runs from edge to edge of th
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from .boards_cuts import OTHER_WAY, board_steps, has_slopes
 from .nouns import Job, Layout, Stock
 from .saws import Obstacle, Saws, good_face
 from .sequence_order import in_order
@@ -28,6 +29,8 @@ class Cut:
     blade, `at` where the kerf begins on it, `mark` the same on a board, from its start. `allowance` above 0 marks a
     break-down cut, that much oversize; the finish cut follows. `after` is the number of the cut that freed the held
     piece, `level` how deep it lies in the tree of cuts. `good_face` says which way the good face lies for this saw.
+    A sloped end of a board has the `slope` and `bevel` of its cut in 0.01 degrees, signed as in Piece; `lie` says
+    where the board is turned over, or the saw set the other way, for a cut that leans against its setting.
     """
 
     number: int
@@ -51,11 +54,16 @@ class Cut:
     obstacles: tuple[Obstacle, ...] = ()
     by_hand: bool = False
     too_heavy: bool = False
+    slope: int = 0
+    bevel: int = 0
+    lie: str | None = None
 
     @property
-    def setup(self) -> tuple[str, str, str, int]:
+    def setup(self) -> tuple[str, str, str, int, int, int, bool]:
         """What has to be set before the cut: alike for cuts that can follow each other without touching the saw."""
-        return (self.saw or "", self.method, "crosscut" if self.axis == "x" else "rip", self.setting)
+        kind = "crosscut" if self.axis == "x" else "rip"
+        angles = (abs(self.slope), abs(self.bevel), self.lie == OTHER_WAY)
+        return (self.saw or "", self.method, kind, self.setting, *angles)
 
     def to_plain(self) -> dict[str, object]:
         """Return the cut as JSON members, lengths in mm."""
@@ -78,6 +86,21 @@ class Cut:
             "finish": self.finish,
             "by_hand": self.by_hand,
             "too_heavy": self.too_heavy,
+            **self._slope_to_plain(),
+        }
+
+    def _slope_to_plain(self) -> dict[str, object]:
+        """Return the members of a sloped cut: what is set, and where the long point of the piece it frees lies."""
+        if not (self.slope or self.bevel):
+            return {}
+        frees_start = self.falls is None or self.falls.kind == "waste"
+        leans = -1 if frees_start and self.kind == "trim" else 1
+        return {
+            "mitre_deg": abs(self.slope) / 100,
+            "bevel_deg": abs(self.bevel) / 100,
+            "long_edge": None if not self.slope else "far" if self.slope * leans > 0 else "near",
+            "long_face": None if not self.bevel else "face" if self.bevel * leans > 0 else "back",
+            "lie": self.lie or "as it lies",
         }
 
 
@@ -90,6 +113,8 @@ class Setup:
     kind: str
     setting: int
     cuts: tuple[tuple[int, int], ...]
+    mitre: int = 0
+    bevel: int = 0
 
     def to_plain(self) -> dict[str, object]:
         """Return the setup as JSON members; layouts are counted from 1."""
@@ -98,6 +123,8 @@ class Setup:
             "method": self.method,
             "kind": self.kind,
             "setting_mm": self.setting / _MM,
+            "mitre_deg": self.mitre / 100,
+            "bevel_deg": self.bevel / 100,
             "cuts": [{"layout": layout + 1, "cut": number} for layout, number in self.cuts],
         }
 
@@ -111,7 +138,8 @@ def cut_sequence(
     material names are not those of the materials table; a thickness must be known for a weight.
     """
     stock = next(s for s in job.stock if s.id == layout.stock)
-    steps = steps_of(layout, stock, job, saws, _kg_per_unit(stock, densities or {}))
+    make = board_steps if stock.width is None and has_slopes(layout, job) else steps_of
+    steps = make(layout, stock, job, saws, _kg_per_unit(stock, densities or {}))
     cuts = [_cut(step, stock, job) for step in steps]
     order = in_order([(c.setup, c.level, c.kind == "trim", c.after, c.travel) for c in cuts])
     number = {old: new for new, old in enumerate(order, start=1)}
@@ -142,7 +170,10 @@ def group_by_setting(sequences: Sequence[Sequence[Cut]]) -> tuple[Setup, ...]:
         if not gathered or gathered[-1][0].setup != cut.setup:
             gathered.append((cut, []))
         gathered[-1][1].append((index, cut.number))
-    return tuple(Setup(cut.saw, cut.method, cut.setup[2], cut.setting, tuple(made)) for cut, made in gathered)
+    return tuple(
+        Setup(cut.saw, cut.method, cut.setup[2], cut.setting, tuple(made), abs(cut.slope), abs(cut.bevel))
+        for cut, made in gathered
+    )
 
 
 def _lettered(cuts: list[Cut]) -> tuple[Cut, ...]:
@@ -204,6 +235,9 @@ def _cut(step: Step, stock: Stock, job: Job) -> Cut:
         obstacles=() if choice is None else choice.obstacles,
         by_hand=choice is not None and choice.by_hand,
         too_heavy=choice is not None and choice.too_heavy,
+        slope=step.end[0],
+        bevel=step.end[1],
+        lie=step.lie,
     )
 
 

@@ -73,6 +73,8 @@ class Step:
     trims: bool = False
     allowance: int = 0
     finish: bool = False
+    end: tuple[int, int] = (0, 0)  # slope and bevel of the cut
+    lie: str | None = None  # how the board is held for it, where that is not as it lies
 
     @property
     def by_hand(self) -> bool:
