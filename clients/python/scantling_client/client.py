@@ -202,6 +202,18 @@ class Client:
         """Return the plugins, loaded and failed."""
         return cast(models.Plugins, self._get("/v1/plugins"))
 
+    def stock_lists(self) -> models.StockLists:
+        """Return what shops sell: the lists that `stock` of a nesting or a project may name."""
+        return cast(models.StockLists, self._get("/v1/stock-lists"))
+
+    def price_lists(self) -> models.PriceLists:
+        """Return what things cost: the lists that `prices` of a costing or a project may name."""
+        return cast(models.PriceLists, self._get("/v1/price-lists"))
+
+    def finish_systems(self) -> models.FinishSystems:
+        """Return the finish systems that `finish` of a project may name."""
+        return cast(models.FinishSystems, self._get("/v1/finish-systems"))
+
     def service(self) -> models.About:
         """Return what the service is: its version, that of its interface and of its tables."""
         return cast(models.About, self._get("/v1"))

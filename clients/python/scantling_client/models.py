@@ -415,6 +415,16 @@ class Clamp(TypedDict):
     """Depth of the throat."""
 
 
+class Coat(TypedDict):
+    """One coat of a finish."""
+
+    coat: int
+    """Its number."""
+
+    starts_h: float
+    """When it goes on, counted from the first."""
+
+
 class Code(TypedDict):
     """One finding code."""
 
@@ -423,6 +433,9 @@ class Code(TypedDict):
 
     meaning: str
     """What it means."""
+
+    origin: str | None
+    """The plugin whose check finds it; null for the service's own."""
 
     remedy: str
     """What usually mends it."""
@@ -442,19 +455,6 @@ class Codes(TypedDict):
 
     findings: list[Code]
     """The codes, sorted."""
-
-
-class CornerMeasured(TypedDict):
-    """The corner at the right end of a wall, measured with a tape: two legs and the diagonal between their ends."""
-
-    diagonal: Length
-    """From the end of one leg to the end of the other."""
-
-    first: Length
-    """Leg along this wall, back from the corner."""
-
-    second: Length
-    """Leg along the next wall."""
 
 
 class CostLine(TypedDict):
@@ -683,6 +683,16 @@ class Price(TypedDict):
     """Unit of `pack`; the line's own where it is left out."""
 
 
+class PricesFromList(TypedDict):
+    """The prices of a shop, by the name of its list."""
+
+    also: NotRequired[list[Price] | None]
+    """The caller's own prices, which rule over those of the list."""
+
+    list: str
+    """Id of a list of GET /v1/price-lists."""
+
+
 class TakeOffLine(TypedDict):
     """One thing the job takes."""
 
@@ -770,8 +780,8 @@ class CostingRequest(TypedDict):
     mark_ups: NotRequired[list[MarkUp] | None]
     """Overhead, profit and the like, one after the other."""
 
-    prices: NotRequired[list[Price] | None]
-    """What packs cost; what has no price comes back as unknown."""
+    prices: NotRequired[list[Price] | PricesFromList | None]
+    """What packs cost, or `{list, also}` to name a shop's price list; what has no price comes back as unknown."""
 
     take_off: list[TakeOffLine]
     """Everything to buy."""
@@ -1951,58 +1961,100 @@ class FigureValue(TypedDict):
 
 
 class Finish(TypedDict):
-    """What the surface is coated with."""
+    """What the surface is coated with: a kind of finish, or a finish system of a plugin."""
 
     coats: NotRequired[int | None]
     """How many coats; the usual number where it is left out."""
 
-    kind: Literal["semitransparent stain", "paint", "water repellent preservative", "varnish or polyurethane", "oil"]
-    """What it is."""
+    kind: NotRequired[Literal["semitransparent stain", "paint", "water repellent preservative", "varnish or polyurethane", "oil"] | None]
+    """What it is; either this or `system`."""
+
+    system: NotRequired[str | None]
+    """Id of a finish system, of GET /v1/finish-systems."""
 
 
-class FitAtHeight(TypedDict):
-    """A wall run at one height against what stands along it."""
+class FinishSchedule(TypedDict):
+    """When the coats of a finish system go on."""
 
-    height: str
-    """floor, seat or back."""
+    area_m2: float
+    """All surfaces of all parts, edges too."""
 
-    run_mm: float
-    """The run as measured there."""
+    care_months: int
+    """How often to look after it."""
 
-    set_mm: float
-    """What the set takes there, its gaps included."""
+    coats: list[Coat]
+    """The coats in order."""
 
-    slack_least_mm: float
-    """Left over with the thickest stock sold."""
+    exposures: list[str]
+    """Where it may stand."""
 
-    slack_most_mm: float
-    """Left over with the thinnest stock sold."""
+    in_use_after_h: float
+    """From the first coat to use."""
+
+    kind: str
+    """The kind of finish it is."""
+
+    litres: float
+    """What it takes at its least coverage."""
+
+    source: str
+    """Where its figures are from."""
+
+    system: str
+    """Id of the finish system."""
+
+    title: str
+    """What it is called."""
 
 
-class FloorReading(TypedDict):
-    """One reading of the floor below a level line."""
+class FinishSystemEntry(TypedDict):
+    """What is put on a surface, by the label of the can."""
 
-    below: LengthOrZero
-    """From the level line down to the floor."""
+    care_months: int
+    """How often to look after it."""
 
-    x: LengthOrZero
-    """Along the first wall from its left end."""
+    coats: int
+    """How many coats."""
 
-    y: LengthOrZero
-    """Out from the first wall."""
+    exposures: list[str]
+    """Where it may stand."""
+
+    id: str
+    """Its name in a request."""
+
+    kind: str
+    """The kind of finish it is."""
+
+    least_m2_per_l: float
+    """Least that a litre covers in one coat."""
+
+    most_m2_per_l: float
+    """Most that a litre covers in one coat."""
+
+    plugin: str
+    """The plugin it comes from."""
+
+    ready_h: float
+    """From the last coat to use."""
+
+    recoat_h: float
+    """From one coat to the next."""
+
+    says: str
+    """What it is, in a sentence."""
+
+    source: str
+    """Where its figures are from."""
+
+    title: str
+    """What it is called."""
 
 
-class Floor(TypedDict):
-    """How the floor falls: so much in a metre towards a side, or readings below one level line."""
+class FinishSystems(TypedDict):
+    """The finish systems of all plugins."""
 
-    fall: NotRequired[float | None]
-    """Fall of the floor."""
-
-    readings: NotRequired[list[FloorReading] | None]
-    """Readings at three points or more."""
-
-    towards: NotRequired[Literal["back", "front", "left", "right"] | None]
-    """Where it falls to, as one faces the first wall; `back` is that wall."""
+    finish_systems: list[FinishSystemEntry]
+    """The systems, sorted by id."""
 
 
 class Glue(TypedDict):
@@ -2047,22 +2099,6 @@ class LabelGrid(TypedDict):
 
     width: NotRequired[float]
     """Width of a label."""
-
-
-class LargestGap(TypedDict):
-    """The widest gap behind the set."""
-
-    along_mm: float
-    """How far along the wall from its left end."""
-
-    gap_mm: float
-    """How wide, square to the wall."""
-
-    module: str
-    """Behind which piece."""
-
-    wall: str
-    """At which wall."""
 
 
 class Placement(TypedDict):
@@ -2266,6 +2302,9 @@ class ModuleList(TypedDict):
 class SawSetup(TypedDict):
     """One setting of one saw and all cuts made with it before it is touched again."""
 
+    bevel_deg: NotRequired[float]
+    """How far its blade is tilted."""
+
     cuts: list[CutAt]
     """The cuts, in the order they are made."""
 
@@ -2274,6 +2313,9 @@ class SawSetup(TypedDict):
 
     method: str
     """How the saw is set: `fence`, `stop`, `guide` or `line`."""
+
+    mitre_deg: NotRequired[float]
+    """How far it cuts off square across the face."""
 
     saw: str | None
     """Id of the saw; null where no saws were given."""
@@ -2573,6 +2615,16 @@ class Stock(TypedDict):
     """Width; without it the stock is a board, cut to length only."""
 
 
+class StockFromList(TypedDict):
+    """What a shop sells, by the name of its list."""
+
+    also: NotRequired[list[Stock] | None]
+    """What there is besides, such as offcuts; an entry rules over one of the list with its id."""
+
+    list: str
+    """Id of a list of GET /v1/stock-lists."""
+
+
 class NestingRequest(TypedDict):
     """Parts to be cut from stock."""
 
@@ -2600,8 +2652,8 @@ class NestingRequest(TypedDict):
     seed: NotRequired[int]
     """Seed of the search: another seed may find another answer."""
 
-    stock: list[Stock]
-    """What they may be cut from."""
+    stock: list[Stock] | StockFromList
+    """What they may be cut from, or `{list, also}` to name a shop's stock list."""
 
     units: NotRequired[Literal["mm", "in"]]
     """What a bare number means where a length is asked for."""
@@ -2737,11 +2789,8 @@ class Person(TypedDict):
     id: str
     """The caller's name for them."""
 
-    knee: NotRequired[BodySize | None]
-    """Top of the knee above the floor, sitting, barefoot."""
-
     knee_back_height: NotRequired[BodySize | None]
-    """Back of the knee above the floor, barefoot."""
+    """Back of the knee above the floor, shoes on."""
 
     mass: NotRequired[float | None]
     """Mass."""
@@ -2749,154 +2798,9 @@ class Person(TypedDict):
     seat_depth: NotRequired[BodySize | None]
     """Back of the knee to the back of the seat, sitting."""
 
-    thigh: NotRequired[BodySize | None]
-    """Thickness of the thigh above the seat, sitting."""
-
-
-class Stand(TypedDict):
-    """Where one piece stands: against a wall in the order of the list, in a corner, or free at x and y."""
-
-    corner: NotRequired[bool]
-    """It stands in the corner at the right end of that wall, its left side against the wall."""
-
-    gap: NotRequired[LengthOrZero | None]
-    """Left free between it and what is left of it; 0 without."""
-
-    module: str
-    """Id of a module of the request; once for each piece of its quantity."""
-
-    off: NotRequired[LengthOrZero | None]
-    """How far its back stands off the wall; 0 without."""
-
-    turn: NotRequired[float | None]
-    """Free in the room: clockwise from above; 0 has its back to the first wall."""
-
-    wall: NotRequired[str | None]
-    """Id of the wall its back is against; the list goes from left to right."""
-
-    x: NotRequired[LengthOrZero | None]
-    """Free in the room: its front left corner, along the first wall from that wall's left end."""
-
-    y: NotRequired[LengthOrZero | None]
-    """Free in the room: its front left corner, out from the first wall."""
-
-
-class RoomDoor(TypedDict):
-    """A door in a wall, by its hinge and its leaf."""
-
-    at: LengthOrZero
-    """Its hinge, from the left end of the wall."""
-
-    hinge: NotRequired[Literal["left", "right"]]
-    """Side of the opening the hinge is on, facing the wall."""
-
-    id: str
-    """The caller's name for it."""
-
-    opens: NotRequired[Literal["in", "out"]]
-    """Into this room, or out of it."""
-
-    width: Length
-    """Width of its leaf."""
-
-
-class Skirting(TypedDict):
-    """A skirting board along a wall."""
-
-    depth: Length
-    """How far it stands out from the wall."""
-
-    height: Length
-    """Height above the floor."""
-
-
-class Socket(TypedDict):
-    """A socket or a switch on a wall."""
-
-    at: LengthOrZero
-    """Its middle, from the left end of the wall."""
-
-    height: LengthOrZero
-    """Its middle above the floor."""
-
-    id: str
-    """The caller's name for it."""
-
-
-class Window(TypedDict):
-    """A window in a wall."""
-
-    at: LengthOrZero
-    """Its left edge, from the left end of the wall."""
-
-    id: str
-    """The caller's name for it."""
-
-    sill: Length
-    """Height of its sill above the floor."""
-
-    width: Length
-    """Its width."""
-
-
-class Wall(TypedDict):
-    """A wall run, measured at three heights; the least rules. Walls go round the room from left to right."""
-
-    back: NotRequired[Length | None]
-    """Its length at the height of a back."""
-
-    corner: NotRequired[CornerMeasured | None]
-    """The corner at its right end, to the next wall; taken as square where it was not measured."""
-
-    doors: NotRequired[list[RoomDoor] | None]
-    """Doors in it."""
-
-    floor: NotRequired[Length | None]
-    """Its length at the floor, above any skirting at its ends."""
-
-    id: str
-    """The caller's name for it."""
-
-    seat: NotRequired[Length | None]
-    """Its length at seat height."""
-
-    skirting: NotRequired[Skirting | None]
-    """Its skirting, where it has one."""
-
-    sockets: NotRequired[list[Socket] | None]
-    """Sockets and switches on it."""
-
-    windows: NotRequired[list[Window] | None]
-    """Windows in it."""
-
-
-class WayIn(TypedDict):
-    """One narrow place on the way in, by its clear size."""
-
-    height: Length
-    """Clear height; on stairs square to their slope."""
-
-    id: str
-    """The caller's name for it."""
-
-    kind: NotRequired[Literal["door", "gate", "passage", "stairs", "hatch", "lift"]]
-    """What it is."""
-
-    length: NotRequired[Length | None]
-    """Clear depth of a lift; what goes in must fit inside."""
-
-    turn: NotRequired[Length | None]
-    """Clear width of the passage or landing behind it, where one turns a square corner at once."""
-
-    width: Length
-    """Clear width."""
-
 
 class Place(TypedDict):
     """Where the furniture stands."""
-
-    ceiling: NotRequired[Length | None]
-    """Clear height up to the ceiling or roof."""
 
     depth: NotRequired[Length | None]
     """Depth of the place."""
@@ -2910,151 +2814,11 @@ class Place(TypedDict):
     exposure: NotRequired[Literal["indoors", "damp", "covered outdoors", "outdoors"]]
     """What the weather does to it."""
 
-    floor: NotRequired[Floor | None]
-    """How the floor falls."""
-
-    scribe: NotRequired[LengthOrZero | None]
-    """Scribe gap wanted at the end of a run; 6 mm without."""
-
-    stands: NotRequired[list[Stand] | None]
-    """Where each piece stands."""
-
     use: NotRequired[Literal["home", "public"]]
     """Who sits there: a household, or the public, for whom seats are checked with heavier loads."""
 
-    walkway: NotRequired[Length | None]
-    """Least width to keep free in front of the pieces; a published figure without."""
-
-    walls: NotRequired[list[Wall] | None]
-    """The walls, from left to right."""
-
-    way_in: NotRequired[list[WayIn] | None]
-    """The narrow places on the way in."""
-
     width: NotRequired[Length | None]
     """Width of the place, along the back wall."""
-
-
-class PlaceJoint(TypedDict):
-    """A joint between two neighbours, made where they stand."""
-
-    apart_mm: float
-    """How far the holes of a pair lie apart at most."""
-
-    between: list[str]
-    """The two modules, left one first."""
-
-    bolt: str | None
-    """What to buy for each, as on the list."""
-
-    bolts: int
-    """How many."""
-
-    heights_mm: list[float]
-    """Heights of the holes above the floor."""
-
-    parts: list[str]
-    """The parts the bolts go through."""
-
-    stack_mm: float
-    """Wood the bolts go through."""
-
-
-class PlacedPiece(TypedDict):
-    """A piece where it stands."""
-
-    clear_in_front_mm: float | None
-    """To what stands in front of it; null where nothing known does."""
-
-    copy_number: int
-    """Which of its copies, from 1."""
-
-    mass_kg: float
-    """What is carried in, without cushions."""
-
-    module: str
-    """The caller's name for the module."""
-
-    off_wall_mm: float | None
-    """Largest distance of its back from the wall."""
-
-    opened_mm: list[list[float]] | None
-    """What its open lid, doors and drawers cover besides."""
-
-    outline_mm: list[list[float]]
-    """Its outline from above, with its lean."""
-
-    raise_feet_mm: list[float] | None
-    """How far its feet come up to be level: front left, front right, back right, back left."""
-
-    turn_deg: float
-    """Clockwise from above; 0 has its back to the first wall."""
-
-    wall: str | None
-    """The wall its back is against."""
-
-    x_mm: float
-    """Its front left corner, along the first wall."""
-
-    y_mm: float
-    """Its front left corner, out from the first wall."""
-
-
-class PlacedDoor(TypedDict):
-    """A door of the room and the quarter its leaf sweeps."""
-
-    id: str
-    """The caller's name for it."""
-
-    opens: str
-    """in or out."""
-
-    swept_mm: list[list[float]]
-    """Hinge, leaf shut, leaf open. x along the first wall from its left end, y out from it."""
-
-
-class PlacedWall(TypedDict):
-    """A wall on the floor plan."""
-
-    corner_deg: float | None
-    """The corner at its right end."""
-
-    doors: list[PlacedDoor]
-    """The doors in it."""
-
-    fits: list[FitAtHeight]
-    """The set along it, at each height that was measured."""
-
-    from_mm: list[float]
-    """Its left end as one faces it. x along the first wall from its left end, y out from it."""
-
-    id: str
-    """The caller's name for it."""
-
-    to_mm: list[float]
-    """Its right end."""
-
-    turn_deg: float
-    """Clockwise from the first wall."""
-
-
-class PlaceAnswer(TypedDict):
-    """The set in its place."""
-
-    joints: list[PlaceJoint]
-    """The joints between neighbours."""
-
-    largest_gap: LargestGap | None
-    """The widest gap behind the set."""
-
-    pieces: list[PlacedPiece]
-    """The pieces that were given a place."""
-
-    steps: list[str]
-    """The work at the place, in order."""
-
-    walls: list[PlacedWall]
-    """The walls."""
 
 
 class PlannedModule(TypedDict):
@@ -3200,14 +2964,33 @@ class PlannedRow(TypedDict):
     """Width as read on the tape, with the rounding error."""
 
 
+class PluginWarning(TypedDict):
+    """Something about a plugin that is loaded all the same."""
+
+    code: str
+    """`interface-deprecated` or `no-manifest`."""
+
+    message: str
+    """What it is, for people."""
+
+    until: str | None
+    """Last day on which a release still takes the plugin as it is."""
+
+
 class PluginEntry(TypedDict):
     """One plugin."""
 
     distribution: str
     """The distribution it is installed with."""
 
+    hooks: list[str]
+    """The hooks it implements."""
+
     interface: int | None
     """The interface version it speaks."""
+
+    manifest: dict[str, Any] | None
+    """What it says of itself, known without loading it; null where it has no manifest."""
 
     modules: list[str]
     """Ids of the modules it gives."""
@@ -3215,8 +2998,14 @@ class PluginEntry(TypedDict):
     name: str
     """Its name."""
 
+    offers: dict[str, list[str]]
+    """Ids of the other things it gives, by sort."""
+
     reason: str | None
     """Why it is not loaded."""
+
+    source: str
+    """Where it was found: `entry point`, `folder` or `list`."""
 
     status: str
     """`loaded`, `failed` or `left-out`."""
@@ -3224,15 +3013,75 @@ class PluginEntry(TypedDict):
     version: str
     """Version of the distribution."""
 
+    warnings: list[PluginWarning]
+    """What its users should know although it is loaded."""
+
+
+class PluginExporter(TypedDict):
+    """A form of an answer that a plugin writes."""
+
+    format: str
+    """The word for `?format=`."""
+
+    kinds: list[str]
+    """What it is written of: `parts`, `project`."""
+
+    media_type: str
+    """What Accept asks for."""
+
+    plugin: str
+    """The plugin it comes from."""
+
+    title: str
+    """What it is."""
+
 
 class Plugins(TypedDict):
     """The plugins that were found."""
 
+    codes: list[Code]
+    """The finding codes of plugins' checks."""
+
+    exporters: list[PluginExporter]
+    """The forms of an answer that plugins add."""
+
     interface: int
     """The interface version that the service speaks."""
 
+    interfaces: list[int]
+    """The interface versions that it takes, the current one first."""
+
     plugins: list[PluginEntry]
     """The plugins, loaded and not."""
+
+
+class PriceListEntry(TypedDict):
+    """The prices of one shop."""
+
+    currency: str
+    """Currency of its prices."""
+
+    id: str
+    """Its name in a request."""
+
+    plugin: str
+    """The plugin it comes from."""
+
+    prices: list[dict[str, Any]]
+    """The prices, as members of `prices` of a request."""
+
+    says: str
+    """What it is, in a sentence."""
+
+    title: str
+    """What it is called."""
+
+
+class PriceLists(TypedDict):
+    """The price lists of all plugins."""
+
+    price_lists: list[PriceListEntry]
+    """The lists, sorted by id."""
 
 
 class Problem(TypedDict):
@@ -3315,6 +3164,9 @@ class ProjectAnswer(TypedDict):
     findings: list[Finding]
     """What was noticed, errors first."""
 
+    finishing: NotRequired[FinishSchedule | None]
+    """When the coats go on, where a finish system is named."""
+
     mass_kg: float
     """Mass of the set without cushions."""
 
@@ -3326,9 +3178,6 @@ class ProjectAnswer(TypedDict):
 
     nesting: NestingAnswer
     """How it is cut from sheets and boards."""
-
-    place: PlaceAnswer | None
-    """The set in its place; null where no piece was given one."""
 
     summary: list[str]
     """At most seven lines for people: buildable or not, what to buy, cost, what to fix first."""
@@ -3357,9 +3206,6 @@ class ProjectModule(TypedDict):
 
     quantity: NotRequired[int]
     """How many are made."""
-
-    sits: NotRequired[Literal["dining", "sofa", "lounge", "easy to rise from"] | None]
-    """How one sits on it; a cushioned seat is a lounge and a bare one a dining seat without it."""
 
 
 class ScrewBox(TypedDict):
@@ -3445,8 +3291,8 @@ class ProjectRequest(TypedDict):
     place: NotRequired[Place | None]
     """Where it stands."""
 
-    prices: NotRequired[list[Price] | None]
-    """What packs cost; what has no price comes back as unknown."""
+    prices: NotRequired[list[Price] | PricesFromList | None]
+    """What packs cost, or `{list, also}` to name a shop's price list; what has no price comes back as unknown."""
 
     saws: NotRequired[list[ShopSaw] | None]
     """The saws; kerf and trim come from them."""
@@ -3454,8 +3300,8 @@ class ProjectRequest(TypedDict):
     seed: NotRequired[int]
     """Seed of the search: another seed may find another answer."""
 
-    stock: NotRequired[list[Stock] | None]
-    """Sheets, boards and offcuts."""
+    stock: NotRequired[list[Stock] | StockFromList | None]
+    """Sheets, boards and offcuts, or `{list, also}` to name a shop's stock list."""
 
     tape: NotRequired[Literal["1/8 in", "1/16 in", "1/32 in", "1/64 in", "1 mm", "0.5 mm", "0.1 mm"]]
     """The step lengths are shown in: what the tape at the bench is read to."""
@@ -3562,6 +3408,38 @@ class Readiness(TypedDict):
     """Whether every check holds."""
 
 
+class StockListEntry(TypedDict):
+    """What one shop sells."""
+
+    currency: str | None
+    """Currency of its prices; null where it has none."""
+
+    fasteners: list[dict[str, Any]]
+    """Screws by the box, as members of `fasteners`; mm."""
+
+    id: str
+    """Its name in a request."""
+
+    plugin: str
+    """The plugin it comes from."""
+
+    says: str
+    """What it is, in a sentence."""
+
+    stock: list[dict[str, Any]]
+    """Sheets and boards, as members of `stock` of a request; mm."""
+
+    title: str
+    """What it is called."""
+
+
+class StockLists(TypedDict):
+    """The stock lists of all plugins."""
+
+    stock_lists: list[StockListEntry]
+    """The lists, sorted by id."""
+
+
 class TableRow(TypedDict):
     """One row: the table's own columns, and where the figures are from."""
 
@@ -3632,9 +3510,9 @@ __all__ = [
     "Check",
     "CheckRow",
     "Clamp",
+    "Coat",
     "Code",
     "Codes",
-    "CornerMeasured",
     "CostLine",
     "CostSum",
     "CostingAnswer",
@@ -3663,8 +3541,10 @@ __all__ = [
     "FigureValue",
     "Finding",
     "Finish",
+    "FinishSchedule",
+    "FinishSystemEntry",
+    "FinishSystems",
     "FitAssembly",
-    "FitAtHeight",
     "FitBarrel",
     "FitChain",
     "FitClamp",
@@ -3687,8 +3567,6 @@ __all__ = [
     "FitSwept",
     "FitTool",
     "FitWall",
-    "Floor",
-    "FloorReading",
     "Frame",
     "Glue",
     "Hole",
@@ -3696,7 +3574,6 @@ __all__ = [
     "Kerf",
     "LabelGrid",
     "Labour",
-    "LargestGap",
     "Layer",
     "Layout",
     "LeastOffcut",
@@ -3724,18 +3601,18 @@ __all__ = [
     "PartsRequest",
     "Person",
     "Place",
-    "PlaceAnswer",
-    "PlaceJoint",
-    "PlacedDoor",
-    "PlacedPiece",
-    "PlacedWall",
     "Placement",
     "PlannedModule",
     "PlannedRow",
     "PluginEntry",
+    "PluginExporter",
+    "PluginWarning",
     "Plugins",
     "Point",
     "Price",
+    "PriceListEntry",
+    "PriceLists",
+    "PricesFromList",
     "Problem",
     "ProblemKind",
     "ProblemKinds",
@@ -3749,17 +3626,16 @@ __all__ = [
     "Readiness",
     "ReceiverBite",
     "RoleMaterial",
-    "RoomDoor",
     "SawKerf",
     "SawLength",
     "SawSetting",
     "SawSetup",
     "ScrewBox",
     "ShopSaw",
-    "Skirting",
-    "Socket",
-    "Stand",
     "Stock",
+    "StockFromList",
+    "StockListEntry",
+    "StockLists",
     "TableAnswer",
     "TableEntry",
     "TableRow",
@@ -3771,9 +3647,6 @@ __all__ = [
     "Total",
     "TrimEdges",
     "Unplaced",
-    "Wall",
     "Waste",
-    "WayIn",
-    "Window",
     "Yield",
 ]

@@ -13,13 +13,13 @@ from starlette.middleware.gzip import GZipMiddleware
 from starlette.responses import Response
 
 from scantling import __version__
-from scantling.work import Limits, PluginChoice, PoolSeam, Seam, default_workers
+from scantling.work import Limits, PoolSeam, Seam, default_workers
 
 from . import faults
 from .calls import Calls
 from .door import Door, PlainTextProblems
 from .respond import Form, cached, render
-from .settings import Settings, load_settings, unknown_variables
+from .settings import Settings, load_settings, plugin_choice, unknown_variables
 
 LOG = logging.getLogger("scantling")
 EXPOSED = ["ETag", "Retry-After", "X-Request-ID", "Server-Timing", "Content-Disposition"]
@@ -60,8 +60,7 @@ def pool_for(settings: Settings) -> PoolSeam:
         queue=settings.queue,
         time_limit=settings.time_limit,
     )
-    plugins = PluginChoice(settings.plugins_allow, settings.plugins_block)
-    return PoolSeam(limits, plugins)
+    return PoolSeam(limits, plugin_choice(settings))
 
 
 def _wrap(app: FastAPI, settings: Settings) -> None:

@@ -21,9 +21,10 @@ from scantling.work import (
     Seam,
     SeamError,
     TimeLimit,
+    WorkerDied,
 )
 
-from . import drawn
+from . import drawn, plugged
 from .faults import from_request_error
 from .problems import Problem
 from .respond import Form, as_json, render
@@ -41,10 +42,13 @@ class Calls:
     def __init__(self, seam: Seam, per_client: int) -> None:
         self.seam = seam
         self.per_client = per_client
+        self.plugged = plugged.Plugged(seam)
         self._running: Counter[str] = Counter()
 
     async def answer(self, request: Request, operation: str, plain: Plain, form: Form, stem: str) -> Response:
         """Return the response with the operation's answer in the form asked for; raises as `run` does."""
+        if form.plugged and form.drawn is not None:
+            return plugged.sent(await self.run(request, plugged.OPERATION, plugged.job(form.drawn, form.format, plain)))
         if form.drawn is not None:
             return await self._drawn(request, plain, form, form.drawn)
         body = await self.run(request, operation, plain)
@@ -107,7 +111,9 @@ def _problem(error: SeamError) -> Problem:
     if isinstance(error, Busy):
         return Problem("busy", "All workers are busy.", headers={"Retry-After": str(error.retry_after)})
     if isinstance(error, TimeLimit):
-        return Problem("time-limit", f"The job was stopped after {error.seconds:g} seconds.")
+        where = f" in the plugin {error.culprit!r}" if error.culprit else ""
+        named: dict[str, Any] = {"plugin": error.culprit} if error.culprit else {}
+        return Problem("time-limit", f"The job was stopped{where} after {error.seconds:g} seconds.", **named)
     if isinstance(error, NotRunning):
         return Problem("not-ready", "The workers are not running; the service is starting or stopping.")
     if isinstance(error, AnswerTooLarge):
@@ -118,7 +124,13 @@ def _problem(error: SeamError) -> Problem:
         LOG.error("operation %s failed: %s\n%s", error.operation, error.reason, error.log)
         if error.culprit:
             extra["plugin"] = error.culprit
-            detail = f"The plugin {error.culprit!r} failed on this request; everything else goes on working."
+            why = f"The plugin {error.culprit!r} failed on this request: {error.reason}"
+            detail = f"{why}. Everything else goes on working."
+    elif isinstance(error, WorkerDied):
+        LOG.error("operation %s failed: %s", error.operation, error.message)
+        if error.culprit:
+            extra["plugin"] = error.culprit
+            detail = f"The worker process ended in the plugin {error.culprit!r}. Everything else goes on working."
     else:
         LOG.error("operation %s failed: %s", error.operation, error.message)
     return Problem("internal", detail, **extra)

@@ -8,14 +8,18 @@ from pydantic import BaseModel
 
 from scantling.papers.forms import FORMATS
 
+from .calls import calls_of
 from .drawn import LONGEST_VIEW, Kind, view_pattern
 from .drawn import names as file_forms
 from .negotiate import CSV
+from .plugged import KINDS as PLUGGED
+from .plugged import may_be_plugged
 from .problems import Problem
 from .respond import Form, Table, wanted
 
 REPEAT = "Safe to repeat: the answer depends on nothing but the request, and nothing is stored."
 JSON_ONLY = "application/json"
+FORM_PATTERN = "^[a-z][a-z0-9-]{0,15}$"
 FormatName = Annotated[
     Literal["json", "csv"] | None,
     Query(
@@ -116,8 +120,10 @@ def _drawn_form(tables: Sequence[Table], kind: Kind, table_query: Any) -> Callab
     """Return the dependency of an operation whose answer can be drawn."""
     form_query = Query(
         alias="format",
-        description="The form of the answer; stands for the Accept header, for clients that cannot set one.",
-        json_schema_extra={"enum": ["json", "csv", *file_forms(kind)]},
+        description="The form of the answer; stands for the Accept header, for clients that cannot set one: "
+        f"{', '.join(('json', 'csv', *file_forms(kind)))}, or one that a plugin adds (`exporters` of GET /v1/plugins).",
+        pattern=FORM_PATTERN,
+        examples=["csv"],
     )
     view_query = Query(
         description="Which picture SVG and PDF show; a colon and an item picks one of many, such as `steps:3`. The "
@@ -132,7 +138,11 @@ def _drawn_form(tables: Sequence[Table], kind: Kind, table_query: Any) -> Callab
         table: Annotated[str | None, table_query] = None,
         view: Annotated[str | None, view_query] = None,
     ) -> Form:
-        return wanted(request, tables, form, table, kind, view)
+        plugged: dict[str, str] = {}
+        if kind in PLUGGED and may_be_plugged(request.headers.get("accept"), form):
+            rows = await calls_of(request).plugged.exporters(kind)
+            plugged = {row["format"]: row["media_type"] for row in rows}
+        return wanted(request, tables, form, table, kind, view, plugged)
 
     return drawn_or_told
 

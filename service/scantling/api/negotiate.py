@@ -1,7 +1,8 @@
 """Which representation a client wants: Accept with q-values (RFC 9110 section 12.5.1), or `?format=`."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 from scantling.papers.forms import FORMATS
 
@@ -12,30 +13,34 @@ CSV = "text/csv"
 TEXT = "text/plain"
 TYPES = {"json": JSON, "csv": CSV, "text": TEXT, **FORMATS}
 OTHER_NAMES = {"application/dxf": FORMATS["dxf"]}  # older names that programs still send
+NONE: Mapping[str, str] = MappingProxyType({})
 _QUALITY = re.compile(r"(0(\.[0-9]{0,3})?|1(\.0{0,3})?)")
 
 
-def choose(accept: str | None, offered: Sequence[str], wanted: str | None = None) -> str:
+def choose(
+    accept: str | None, offered: Sequence[str], wanted: str | None = None, more: Mapping[str, str] = NONE
+) -> str:
     """Return the name ("json", "csv", "svg" …) to answer with; `offered` is in our order of preference.
 
-    `wanted`, the value of `?format=`, stands for the header. Raises Problem (406) that lists what there is.
+    `wanted`, the value of `?format=`, stands for the header; `more` are media types by name that plugins add, after
+    ours. Raises Problem (406) that lists what there is.
     """
+    offered, types = [*offered, *more], {**TYPES, **more}
     if wanted is not None:
         if wanted in offered:
             return wanted
-        raise _refusal(offered, TYPES.get(wanted, wanted))
+        raise _refusal([types[name] for name in offered], types.get(wanted, wanted))
     if accept is None or not accept.strip():
         return offered[0]
     ranges = _ranges(accept)
-    qualities = [(_quality(ranges, TYPES[name]), -place, name) for place, name in enumerate(offered)]
+    qualities = [(_quality(ranges, types[name]), -place, name) for place, name in enumerate(offered)]
     best = max(qualities)
     if best[0] <= 0:
-        raise _refusal(offered, accept)
+        raise _refusal([types[name] for name in offered], accept)
     return best[2]
 
 
-def _refusal(offered: Sequence[str], asked: str) -> Problem:
-    available = [TYPES[name] for name in offered]
+def _refusal(available: list[str], asked: str) -> Problem:
     shown = "".join(c for c in asked[:100] if c.isprintable())
     return Problem(
         "not-acceptable",

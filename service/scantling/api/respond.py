@@ -11,7 +11,7 @@ from starlette.responses import Response
 
 from .csvtable import write
 from .drawn import Kind, names, settled_view
-from .negotiate import CSV, JSON, choose
+from .negotiate import CSV, JSON, NONE, choose
 from .problems import Fault, Problem
 
 Plain = Mapping[str, Any]
@@ -50,12 +50,16 @@ def member(name: str) -> Rows:
 
 @dataclass(frozen=True, slots=True)
 class Form:
-    """What the client wants: a format; for CSV a table; for drawings of a `kind` of answer a view."""
+    """What the client wants: a format; for CSV a table; for drawings of a `kind` of answer a view.
+
+    `plugged` says that a plugin writes it.
+    """
 
     format: str
     table: Table | None = None
     drawn: Kind | None = None
     view: str | None = None
+    plugged: bool = False
 
 
 def wanted(
@@ -65,14 +69,18 @@ def wanted(
     table: str | None,
     kind: Kind | None = None,
     view: str | None = None,
+    plugged: Mapping[str, str] = NONE,
 ) -> Form:
     """Return the form of the answer. Raises Problem (406, 422) before any work is done.
 
-    With a `kind` the answer can be drawn too, as the view that `view` names.
+    With a `kind` the answer can be drawn too, as the view that `view` names; `plugged` are media types by the name of
+    the form that plugins write it in.
     """
     drawings = names(kind) if kind else ()
     offered = ("json", "csv", *drawings) if tables else ("json",)
-    chosen = choose(request.headers.get("accept"), offered, form)
+    chosen = choose(request.headers.get("accept"), offered, form, plugged)
+    if chosen in plugged:
+        return Form(chosen, None, kind, plugged=True)
     if kind is not None and chosen in drawings:
         return Form(chosen, None, kind, settled_view(kind, chosen, view))
     if table is None:

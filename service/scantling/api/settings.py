@@ -9,6 +9,8 @@ from typing import Annotated, Literal
 from pydantic import Field, ValidationError, field_validator
 from pydantic_settings import BaseSettings, NoDecode, SettingsConfigDict
 
+from scantling.work import PluginChoice
+
 PREFIX = "SCANTLING_"
 NOT_SETTINGS = ("SCANTLING_TEST_", "SCANTLING_BENCH_")  # read by the tests and benches, never by the service
 
@@ -57,6 +59,11 @@ class Settings(BaseSettings):
     )
     plugins_allow: Names = Field((), description="Plugins to load, by name; empty for all that are installed.")
     plugins_block: Names = Field((), description="Plugins not to load, by name; `*` for none at all.")
+    plugins_folder: str = Field("", description="Folder of plugins that are not installed; empty for none.")
+    plugins: Names = Field((), description="Further plugins to load, each as module:object.")
+    plugin_seconds: float = Field(
+        5.0, gt=0, le=600, description="Seconds one call of a plugin's code may take before it is given up."
+    )
     plugins_strict: bool = Field(False, description="Refuse to start when a plugin fails to load.")
     drain: int = Field(8, ge=0, le=120, description="Seconds a stopping service waits for running requests.")
     log_level: Literal["critical", "error", "warning", "info", "debug"] = Field(
@@ -64,12 +71,23 @@ class Settings(BaseSettings):
     )
     access_log: bool = Field(True, description="Write one line for each request, health probes left out.")
 
-    @field_validator("allowed_hosts", "cors_origins", "plugins_allow", "plugins_block", mode="before")
+    @field_validator("allowed_hosts", "cors_origins", "plugins_allow", "plugins_block", "plugins", mode="before")
     @classmethod
     def _split(cls, value: object) -> object:
         if isinstance(value, str):
             return tuple(part.strip() for part in value.split(",") if part.strip())
         return value
+
+
+def plugin_choice(settings: Settings) -> PluginChoice:
+    """Return which plugins the settings ask for."""
+    return PluginChoice(
+        settings.plugins_allow,
+        settings.plugins_block,
+        settings.plugins_folder,
+        settings.plugins,
+        settings.plugin_seconds,
+    )
 
 
 def load_settings(**given: object) -> Settings:

@@ -6,6 +6,7 @@ Time is for the caller to bound; see `scantling.plugins.guard`.
 import copy
 import json
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from scantling.board import Assembly, assembly_to_plain
@@ -34,7 +35,7 @@ def look(
 
     Raises Fault where it answers what it may not, or changes the piece.
     """
-    handed = copy.deepcopy(assembly)
+    handed = copy.deepcopy(replace(assembly, materials=dict(assembly.materials)))  # a view cannot be copied
     before = assembly_to_plain(handed)
     answer = check.look(Inspection(module, family, handed, copy.deepcopy(dict(parameters)), place))
     found = listed(answer, Finding, f"check {check.id!r}", MOST_FINDINGS)

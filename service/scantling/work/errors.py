@@ -23,19 +23,26 @@ class Busy(SeamError):  # noqa: N818
 
 
 class TimeLimit(SeamError):  # noqa: N818
-    """The job ran longer than `seconds` and its worker was killed."""
+    """The job ran longer than `seconds` and its worker was killed; `culprit` names the plugin whose code ran."""
 
-    def __init__(self, operation: str, seconds: float) -> None:
+    def __init__(self, operation: str, seconds: float, culprit: str | None = None) -> None:
         self.seconds = seconds
-        super().__init__(operation, f"{operation} was stopped after {seconds:g} seconds")
+        self.culprit = culprit
+        by = f" in plugin {culprit}" if culprit else ""
+        super().__init__(operation, f"{operation} was stopped{by} after {seconds:g} seconds")
 
 
 class WorkerDied(SeamError):  # noqa: N818
-    """The worker process ended before the operation did: out of memory, a crash in compiled code, a kill."""
+    """The worker process ended before the operation did: out of memory, a crash in compiled code, a kill.
 
-    def __init__(self, operation: str, exit_code: int | None = None) -> None:
+    `culprit` names the plugin whose code ran, or is None.
+    """
+
+    def __init__(self, operation: str, exit_code: int | None = None, culprit: str | None = None) -> None:
         self.exit_code = exit_code
-        super().__init__(operation, f"the worker process ended while it was computing {operation}")
+        self.culprit = culprit
+        by = f" in plugin {culprit}" if culprit else ""
+        super().__init__(operation, f"the worker process ended{by} while it was computing {operation}")
 
 
 class OperationFailed(SeamError):  # noqa: N818

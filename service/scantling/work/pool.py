@@ -145,7 +145,7 @@ class PoolSeam:
         try:
             future = crew.schedule(job, hard)
             try:
-                return await self._outcome(crew, future, operation)
+                return await self._outcome(crew, future, operation, job.number)
             finally:
                 future.cancel()  # kills the job where it still runs; nothing where it is done
         except RuntimeError as error:  # BrokenProcessPool is one
@@ -155,7 +155,7 @@ class PoolSeam:
         finally:
             crew.receiver.forget(job.number)
 
-    async def _outcome(self, crew: Crew, future: "Future[Outcome]", operation: Operation) -> Outcome:
+    async def _outcome(self, crew: Crew, future: "Future[Outcome]", operation: Operation, job: int) -> Outcome:
         waiting = asyncio.wrap_future(future)
         waiting.add_done_callback(_look_at)
         both: set[asyncio.Future[Any]] = {waiting, crew.ended}
@@ -168,7 +168,7 @@ class PoolSeam:
             if self._crew is None:
                 raise NotRunning(operation.name)
             raise BrokenProcessPool("the pool was replaced while the job ran")
-        return _result(waiting, operation.name, self.limits.seconds(operation.name))
+        return _result(waiting, operation.name, self.limits.seconds(operation.name), crew.receiver.culprit(job))
 
     async def _renew(self, broken: Crew) -> None:
         """Put a new crew in the place of a broken one; once, however many jobs noticed."""
@@ -193,7 +193,9 @@ class PoolSeam:
             _log.warning("warming up with %s failed: %s", operation, error)
 
 
-def _result(waiting: "asyncio.Future[Outcome]", operation: str, seconds: float) -> Outcome:
+def _result(
+    waiting: "asyncio.Future[Outcome]", operation: str, seconds: float, culprit: str | None
+) -> Outcome:
     """Return the outcome, or raise what the pool's own errors mean."""
     from pebble import ProcessExpired
 
@@ -202,9 +204,9 @@ def _result(waiting: "asyncio.Future[Outcome]", operation: str, seconds: float) 
     except BrokenProcessPool:
         raise
     except TimeoutError:
-        raise TimeLimit(operation, seconds) from None
+        raise TimeLimit(operation, seconds, culprit) from None
     except ProcessExpired as error:
-        raise WorkerDied(operation, error.exitcode) from None
+        raise WorkerDied(operation, error.exitcode, culprit) from None
     except Exception as error:
         raise OperationFailed(operation, f"the pool could not carry it ({type(error).__name__})") from error
 

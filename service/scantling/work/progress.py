@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from multiprocessing.connection import Connection
 
 INTERVAL = 0.1  # seconds between two messages of a job; a person does not read faster
+_LONGEST_NAME = 64
 _LARGEST = 480  # bytes, below the least PIPE_BUF that POSIX allows (512) with the pipe's own four-byte header
 
 
@@ -61,11 +62,27 @@ def send_to(writer: Connection, job: int) -> Listener:
     return send
 
 
+def tell_to(writer: Connection, job: int) -> Callable[[str | None], None]:
+    """Return a function that writes to the shared pipe whose plugin code now runs in `job`; None: none any more."""
+
+    def tell(plugin: str | None) -> None:
+        message = json.dumps([job, None if plugin is None else plugin[:_LONGEST_NAME]]).encode()
+        if len(message) <= _LARGEST:
+            with contextlib.suppress(OSError):  # the service is stopping
+                writer.send_bytes(message)
+
+    return tell
+
+
 class Receiver:
-    """Reads the shared pipe in a thread and hands each message to the listener of its job."""
+    """Reads the shared pipe in a thread and hands each message to the listener of its job.
+
+    It remembers whose plugin code runs in each job, so that a job that has to be killed can name it.
+    """
 
     def __init__(self, reader: Connection) -> None:
         self._reader = reader
+        self._runs: dict[int, str] = {}
         self._listeners: dict[int, Listener] = {}
         self._thread = threading.Thread(target=self._read, name="scantling-progress", daemon=True)
 
@@ -80,6 +97,11 @@ class Receiver:
     def forget(self, job: int) -> None:
         """Drop what still comes from `job`."""
         self._listeners.pop(job, None)
+        self._runs.pop(job, None)
+
+    def culprit(self, job: int) -> str | None:
+        """Return the plugin whose code ran last in `job` and has not returned; None where none has."""
+        return self._runs.get(job)
 
     def listens(self, job: int) -> bool:
         """Whether anyone still listens to `job`."""
@@ -88,12 +110,22 @@ class Receiver:
     def _read(self) -> None:
         while message := self._next():
             with contextlib.suppress(ValueError, TypeError):  # only a worker's stray write could be malformed
-                job, share, best, bound = json.loads(message)
+                job, *rest = json.loads(message)
+                if len(rest) == 1:
+                    self._note(job, rest[0])
+                    continue
+                share, best, bound = rest
                 listener = self._listeners.get(job)
                 if listener is not None:
                     listener(Progress(share, best, bound))
 
         self._reader.close()
+
+    def _note(self, job: int, plugin: str | None) -> None:
+        if plugin is None:
+            self._runs.pop(job, None)
+        else:
+            self._runs[job] = plugin
 
     def _next(self) -> bytes:
         """Return the next message; an empty one when no more will come."""

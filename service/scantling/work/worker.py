@@ -12,7 +12,7 @@ from multiprocessing.connection import Connection
 
 from .execute import Outcome, Plain, PluginChoice, execute, plugin_host
 from .operations import Operation
-from .progress import Progress, Report, nobody, send_to, throttled
+from .progress import Progress, Report, nobody, send_to, tell_to, throttled
 
 READY = 0  # the job number under which a worker says that it is ready, its process id as `best`
 
@@ -67,6 +67,7 @@ def work(job: Job) -> Outcome:
         answer_bytes=setup.answer_bytes,
         seconds=job.seconds,
         report=report,
+        tell=tell_to(setup.progress, job.number),
     )
     with contextlib.suppress(OSError, ValueError):
         sys.stdout.flush()

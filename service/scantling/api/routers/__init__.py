@@ -1,6 +1,6 @@
 """The routes: each parses, calls the seam, and renders."""
 
-from . import catalogues, costings, dryfits, fasteners, figures, modules, nestings, projects, service
+from . import catalogues, costings, dryfits, fasteners, figures, lists, modules, nestings, projects, service
 
 ROUTERS = (
     service.router,
@@ -12,4 +12,5 @@ ROUTERS = (
     projects.router,
     figures.router,
     catalogues.router,
+    lists.router,
 )

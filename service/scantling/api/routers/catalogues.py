@@ -9,6 +9,7 @@ from starlette.responses import Response
 from scantling.findings import catalogue
 from scantling.tables import load_table, table_names
 
+from ..calls import calls_of
 from ..describe import form_of, link, operation
 from ..problems import KINDS, Kind, Problem
 from ..respond import Form, Table, cached, member, render
@@ -18,7 +19,9 @@ from ..schemas.catalogues import Codes, ProblemKind, ProblemKinds, TableAnswer, 
 router = APIRouter()
 
 TABLES = (Table("tables", ("id", "title", "about", "rows"), member("tables")),)
-FINDINGS = (Table("findings", ("code", "subject", "severity", "title", "meaning", "remedy"), member("findings")),)
+FINDINGS = (
+    Table("findings", ("code", "subject", "severity", "title", "meaning", "remedy", "origin"), member("findings")),
+)
 PROBLEMS = (Table("problems", ("slug", "status", "title", "meaning", "remedy"), member("problems")),)
 
 
@@ -83,7 +86,8 @@ def _column(name: str, units: Mapping[str, str]) -> tuple[str, str]:
     **operation(
         "list_findings",
         "Finding codes",
-        "Every code that a finding may carry, with what it means and what usually mends it.",
+        "Every code that a finding may carry, with what it means and what usually mends it; `origin` names the plugin "
+        "whose check finds it.",
         "catalogues",
         Codes,
         tables=FINDINGS,
@@ -91,7 +95,7 @@ def _column(name: str, units: Mapping[str, str]) -> tuple[str, str]:
 )
 async def list_findings(request: Request, form: Annotated[Form, Depends(form_of(FINDINGS))]) -> Response:
     """Return the finding codes."""
-    codes = [
+    codes: list[Mapping[str, Any]] = [
         {
             "code": e.code,
             "subject": e.subject,
@@ -99,9 +103,11 @@ async def list_findings(request: Request, form: Annotated[Form, Depends(form_of(
             "title": e.title,
             "meaning": e.meaning,
             "remedy": e.remedy,
+            "origin": None,
         }
         for e in catalogue().values()
     ]
+    codes = sorted([*codes, *(await calls_of(request).plugged.codes())], key=lambda row: str(row["code"]))
     return cached(request, render({"findings": codes}, form, "findings"))
 
 

@@ -29,11 +29,16 @@ LINKS = {
     "tables": ("/v1/tables", "Published tables"),
     "findings": ("/v1/findings", "Finding codes"),
     "problems": ("/v1/problems", "Kinds of problems"),
-    "plugins": ("/v1/plugins", "Plugins"),
+    "plugins": ("/v1/plugins", "Plugins, and the forms that they add"),
+    "stock-lists": ("/v1/stock-lists", "What shops sell"),
+    "price-lists": ("/v1/price-lists", "What things cost"),
+    "finish-systems": ("/v1/finish-systems", "Finish systems"),
     "openapi": ("/openapi.json", "The interface, for programs"),
     "docs": ("/docs", "The interface, for people"),
 }
-PLUGINS = (Table("plugins", ("name", "status", "version", "modules", "reason"), member("plugins")),)
+PLUGINS = (
+    Table("plugins", ("name", "status", "version", "interface", "modules", "reason", "warnings"), member("plugins")),
+)
 
 
 @cache

@@ -62,6 +62,7 @@ class Code(Open):
     title: str = Field(description="What it is called.")
     meaning: str = Field(description="What it means.")
     remedy: str = Field(description="What usually mends it.")
+    origin: str | None = Field(description="The plugin whose check finds it; null for the service's own.")
 
 
 class Codes(Open):

@@ -4,11 +4,11 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field
 
-from .branches import length_or, mapped, number
+from .branches import by_type, length_or, listed, mapped, number
 from .common import CURRENCY, FINDINGS, Finding
 from .lengths import Broken, Checked, Measured, repeated
 from .marks import COUNT, CURRENCY_UNIT, LINE_UNIT, PERCENT, unit
-from .scalars import Closed, Currency, Id, Money, Name, Open
+from .scalars import Closed, Currency, Id, Money, Name, Open, Slug
 
 MOST_LINES = 1000
 Kind = Literal["sheet", "board", "screw", "glue", "finish", "cushion", "hardware", "other"]
@@ -50,6 +50,21 @@ class Price(Closed):
     )
     unit: Unit | None = Field(None, description="Unit of `pack`; the line's own where it is left out.")
     taxed: Annotated[bool, Field(strict=True)] = Field(True, description="Whether sales tax is due on it.")
+
+
+class PricesFromList(Closed):
+    """The prices of a shop, by the name of its list."""
+
+    named: Slug = Field(alias="list", description="Id of a list of GET /v1/price-lists.", examples=["harbour-yard"])
+    also: list[Price] | None = Field(
+        None, description="The caller's own prices, which rule over those of the list.", max_length=MOST_LINES
+    )
+
+
+AnyPrices = Annotated[
+    Annotated[list[Price], Field(max_length=MOST_LINES), listed] | Annotated[PricesFromList, mapped],
+    by_type("a list of prices, or {list, also} naming a shop's list"),
+]
 
 
 class Labour(Closed):
@@ -106,7 +121,11 @@ class MarkUp(Closed):
     percent: Percent = Field(description="How much is added.", json_schema_extra=PERCENT)
 
 
-PRICES = Field(None, description="What packs cost; what has no price comes back as unknown.", max_length=MOST_LINES)
+PRICES: Any = Field(
+    None,
+    description="What packs cost, or `{list, also}` to name a shop's price list; what has no price comes back as "
+    "unknown.",
+)
 LABOUR = Field(None, description="The work.")
 TAX = Field(None, description="Sales tax.")
 WASTES = Field(None, description="How much more than the net quantity is used up, by kind.")
@@ -118,7 +137,7 @@ class CostingRequest(Checked, Measured):
 
     currency: Currency = CURRENCY
     take_off: list[TakeOffLine] = Field(description="Everything to buy.", max_length=MOST_LINES)
-    prices: list[Price] | None = PRICES
+    prices: AnyPrices | None = PRICES
     labour: Labour | None = LABOUR
     tax: Tax | None = TAX
     waste: Waste | None = WASTES

@@ -4,6 +4,7 @@ from typing import Annotated, Any
 
 from pydantic import Field, StringConstraints
 
+from .catalogues import Code
 from .common import FINDINGS, MATERIAL, MATERIALS, TAPE, Finding, Material, TapeStep
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, Measured, Thickness, repeated
 from .marks import COUNT, DEG, MM, PERCENT, RATIO
@@ -139,20 +140,50 @@ class ModuleAnswer(ModuleEntry):
     )
 
 
+class PluginWarning(Open):
+    """Something about a plugin that is loaded all the same."""
+
+    code: str = Field(description="`interface-deprecated` or `no-manifest`.")
+    message: str = Field(description="What it is, for people.")
+    until: str | None = Field(description="Last day on which a release still takes the plugin as it is.")
+
+
+class PluginExporter(Open):
+    """A form of an answer that a plugin writes."""
+
+    format: str = Field(description="The word for `?format=`.")
+    media_type: str = Field(description="What Accept asks for.")
+    title: str = Field(description="What it is.")
+    kinds: list[str] = Field(description="What it is written of: `parts`, `project`.")
+    plugin: str = Field(description="The plugin it comes from.")
+
+
 class PluginEntry(Open):
     """One plugin."""
 
     name: str = Field(description="Its name.")
     status: str = Field(description="`loaded`, `failed` or `left-out`.")
+    source: str = Field(description="Where it was found: `entry point`, `folder` or `list`.")
     distribution: str = Field(description="The distribution it is installed with.")
     version: str = Field(description="Version of the distribution.")
     interface: int | None = Field(description="The interface version it speaks.", json_schema_extra=RATIO)
+    hooks: list[str] = Field(description="The hooks it implements.")
     modules: list[str] = Field(description="Ids of the modules it gives.")
+    offers: dict[str, list[str]] = Field(description="Ids of the other things it gives, by sort.")
     reason: str | None = Field(description="Why it is not loaded.")
+    warnings: list[PluginWarning] = Field(description="What its users should know although it is loaded.")
+    manifest: dict[str, Any] | None = Field(
+        description="What it says of itself, known without loading it; null where it has no manifest."
+    )
 
 
 class Plugins(Open):
     """The plugins that were found."""
 
     interface: int = Field(description="The interface version that the service speaks.", json_schema_extra=RATIO)
+    interfaces: list[int] = Field(
+        description="The interface versions that it takes, the current one first.", json_schema_extra=RATIO
+    )
     plugins: list[PluginEntry] = Field(description="The plugins, loaded and not.")
+    exporters: list[PluginExporter] = Field(description="The forms of an answer that plugins add.")
+    codes: list[Code] = Field(description="The finding codes of plugins' checks.")

@@ -18,10 +18,10 @@ from .common import (
     PartGrain,
     Seed,
     ShopSaw,
-    Stock,
     Trim,
 )
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, LengthRule, Measured, Reading, repeated
+from .lists import SomeStock, repeated_stock
 from .marks import COUNT, CURRENCY_UNIT, DEG, MM, RATIO, unit
 from .papers import Papers
 from .scalars import Closed, Currency, Id, Open, Whole
@@ -97,7 +97,7 @@ class NestingRequest(Checked, Measured):
 
     currency: Currency = CURRENCY
     parts: list[NestingPart] = Field(description="The parts.", min_length=1, max_length=MOST_KINDS)
-    stock: list[Stock] = Field(description="What they may be cut from.", min_length=1, max_length=100)
+    stock: SomeStock = Field(description="What they may be cut from, or `{list, also}` to name a shop's stock list.")
     saw: NestingSaw | None = Field(None, description="The saw; without it a kerf of 3.2 mm and no trim.")
     saws: list[ShopSaw] | None = Field(
         None, description="The saws there are; with them every cut names its saw and setting.", max_length=20
@@ -109,7 +109,7 @@ class NestingRequest(Checked, Measured):
 
     def faults(self) -> list[Broken]:
         """Return what is wrong between members."""
-        broken = repeated(self.parts, "parts") + repeated(self.stock, "stock") + repeated(self.saws or [], "saws")
+        broken = repeated(self.parts, "parts") + repeated_stock(self.stock) + repeated(self.saws or [], "saws")
         pieces = sum(part.quantity for part in self.parts)
         if pieces > MOST_PIECES:
             broken.append((["parts"], f"{pieces} pieces in all; accepted: at most {MOST_PIECES}", "too-much-work"))
@@ -181,6 +181,8 @@ class SawSetup(Open):
     method: str = Field(description="How the saw is set: `fence`, `stop`, `guide` or `line`.")
     kind: str = Field(description="`rip` or `crosscut`.")
     setting_mm: float = Field(description="What it is set to.", json_schema_extra=MM)
+    mitre_deg: float = Field(0.0, description="How far it cuts off square across the face.", json_schema_extra=DEG)
+    bevel_deg: float = Field(0.0, description="How far its blade is tilted.", json_schema_extra=DEG)
     cuts: list[CutAt] = Field(description="The cuts, in the order they are made.")
 
 

@@ -17,12 +17,12 @@ from .common import (
     Material,
     Seed,
     ShopSaw,
-    Stock,
     TapeStep,
 )
-from .costings import LABOUR, MARK_UPS, PRICES, TAX, WASTES, CostingAnswer, Labour, MarkUp, Price, Tax, Waste
+from .costings import LABOUR, MARK_UPS, PRICES, TAX, WASTES, AnyPrices, CostingAnswer, Labour, MarkUp, Tax, Waste
 from .fasteners import Gauge
 from .lengths import Broken, Checked, Length, LengthRule, Measured, Reading, repeated
+from .lists import AnyStock, FinishSchedule, repeated_stock
 from .marks import COUNT, KG, MIN, PERCENT, unit
 from .modules import PARAMETERS, ROLES, Roles
 from .nestings import NestingAnswer
@@ -78,15 +78,24 @@ class Glue(Closed):
     clamp_min: Minutes | None = Field(None, description="Under the clamps.", json_schema_extra=MIN)
 
 
-class Finish(Closed):
-    """What the surface is coated with."""
+class Finish(Checked):
+    """What the surface is coated with: a kind of finish, or a finish system of a plugin."""
 
-    kind: FinishKind = Field(description="What it is.")
+    kind: FinishKind | None = Field(None, description="What it is; either this or `system`.")
+    system: Slug | None = Field(
+        None, description="Id of a finish system, of GET /v1/finish-systems.", examples=["soft-oil"]
+    )
     coats: Annotated[int, Field(strict=True, ge=1, le=10), Whole] | None = Field(
         None,
         description="How many coats; the usual number where it is left out.",
         json_schema_extra=COUNT,
     )
+
+    def faults(self) -> list[Broken]:
+        """Return what is wrong between members."""
+        if (self.kind is None) is not (self.system is None):
+            return []
+        return [([], "a finish is of one kind, or of one system: give either kind or system", "id-or-kind")]
 
 
 class ScrewBox(Closed):
@@ -139,7 +148,9 @@ class ProjectRequest(Checked, Measured):
     currency: Currency = CURRENCY
     modules: list[ProjectModule] = Field(description="The furniture.", min_length=1, max_length=MOST_MODULES)
     materials: list[Material] | None = MATERIALS
-    stock: list[Stock] | None = Field(None, description="Sheets, boards and offcuts.", max_length=100)
+    stock: AnyStock | None = Field(
+        None, description="Sheets, boards and offcuts, or `{list, also}` to name a shop's stock list."
+    )
     saws: list[ShopSaw] | None = Field(None, description="The saws; kerf and trim come from them.", max_length=20)
     tools: list[Tool] | None = Field(None, description="The other tools.", max_length=100)
     clamps: list[Clamp] | None = Field(None, description="The clamps.", max_length=50)
@@ -149,7 +160,7 @@ class ProjectRequest(Checked, Measured):
         1, description="How many people build it.", json_schema_extra=COUNT
     )
     fasteners: list[ScrewBox] | None = Field(None, description="Fasteners by the box.", max_length=200)
-    prices: list[Price] | None = PRICES
+    prices: AnyPrices | None = PRICES
     labour: Labour | None = LABOUR
     tax: Tax | None = TAX
     waste: Waste | None = WASTES
@@ -167,8 +178,9 @@ class ProjectRequest(Checked, Measured):
 
     def faults(self) -> list[Broken]:
         """Return what is wrong between members."""
-        lists = ("modules", "materials", "stock", "saws", "tools", "clamps", "fasteners", "people")
-        return [fault for name in lists for fault in repeated(getattr(self, name) or [], name)]
+        lists = ("modules", "materials", "saws", "tools", "clamps", "fasteners", "people")
+        others = [fault for name in lists for fault in repeated(getattr(self, name) or [], name)]
+        return [*repeated_stock(self.stock), *others]
 
 
 class PlannedModule(PartsAnswer):
@@ -199,5 +211,6 @@ class ProjectAnswer(Open):
     cut_list: list[PlannedRow] = Field(description="The cut list of the whole set.")
     nesting: NestingAnswer = Field(description="How it is cut from sheets and boards.")
     costing: CostingAnswer = Field(description="What to buy and what it costs.")
+    finishing: FinishSchedule | None = Field(None, description="When the coats go on, where a finish system is named.")
     findings: list[Finding] = FINDINGS
     cautions: list[str] = Field(description="What to be careful of.")
