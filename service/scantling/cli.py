@@ -9,9 +9,12 @@ import sys
 from collections import Counter
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from scantling import __version__
+
+if TYPE_CHECKING:
+    from scantling.api.settings import Settings
 
 EXIT_BAD_INPUT = 2
 EXIT_FAILED = 1
@@ -61,7 +64,8 @@ def _parser() -> argparse.ArgumentParser:
     demo.add_argument("--out", type=Path, default=Path("demo-plan"), metavar="DIR", help="folder (default: demo-plan)")
     demo.set_defaults(command=_demo)
     check = commands.add_parser("check-plugin", help="load one plugin and say what it gives or why it fails")
-    check.add_argument("name", metavar="NAME", help="name of the plugin's entry point")
+    check.add_argument("name", metavar="NAME", help="name of the plugin: its entry point's, or its manifest's")
+    check.add_argument("--conform", action="store_true", help="try it by the test kit too: every rule, at many points")
     check.set_defaults(command=_check_plugin)
     document = commands.add_parser("openapi", help="print the OpenAPI document")
     document.set_defaults(command=_openapi)
@@ -82,17 +86,24 @@ def _add_serve(commands: Any) -> None:  # noqa: ANN401 - argparse has no public 
 
 def _serve(given: argparse.Namespace) -> int:
     from scantling.api.serve import serve
+
+    return serve(_settings_given(**{name: getattr(given, name) for name in SERVE_OPTIONS}))
+
+
+def _settings_given(**given: object) -> "Settings":
+    """Return the settings. Raises CommandError for one that cannot be used."""
     from scantling.api.settings import SettingsError, load_settings
 
     try:
-        settings = load_settings(**{name: getattr(given, name) for name in SERVE_OPTIONS})
+        return load_settings(**given)
     except SettingsError as error:
         raise CommandError(str(error)) from error
-    return serve(settings)
 
 
 def _plan(given: argparse.Namespace) -> int:
     from scantling.api.offline import OfflineProblem, plan_project
+    from scantling.api.settings import plugin_choice
+    from scantling.work import SeamError
 
     try:
         body = json.loads(given.project.read_text(encoding="utf-8"))
@@ -101,9 +112,11 @@ def _plan(given: argparse.Namespace) -> int:
     except ValueError as error:
         raise CommandError(f"{given.project} is not JSON: {error}") from error
     try:
-        written = plan_project(body, given.out)
+        written = plan_project(body, given.out, plugin_choice(_settings_given()))
     except OfflineProblem as error:
         raise CommandError(f"{given.project} cannot be planned:\n  " + "\n  ".join(error.lines)) from error
+    except SeamError as error:
+        raise CommandError(f"{given.project} cannot be planned: {error}", EXIT_FAILED) from error
     except OSError as error:
         raise CommandError(f"{given.out} cannot be written: {error.strerror}", EXIT_FAILED) from error
     for line in written.summary:
@@ -129,7 +142,10 @@ def _demo(given: argparse.Namespace) -> int:
 def _check_plugin(given: argparse.Namespace) -> int:
     from scantling.plugins import check_plugin
 
-    report = check_plugin(given.name)
+    settings = _settings_given()
+    report = check_plugin(given.name, folder=settings.plugins_folder, named=settings.plugins, conform=given.conform)
+    for warned in report["warnings"]:
+        print(f"scantling: {warned['message']}", file=sys.stderr)
     print(json.dumps(report, indent=2, ensure_ascii=False))
     return 0 if report["passed"] else EXIT_FAILED
 

@@ -5,11 +5,12 @@ cannot be loaded is listed with the reason and harms no other. Plugin code is lo
 the door never imports this package.
 """
 
+from scantling.plugin_check import SPOKEN, UNTIL
+
 from .candidate import Candidate, Entry
 from .discovery import GROUP, from_name, in_folder, installed
 from .guard import PluginFailed
 from .host import PluginHost
-from .interface import SPOKEN, UNTIL
 from .loading import CALL_SECONDS, LOAD_SECONDS, load_host
 from .operations import plugins
 from .report import check_plugin

@@ -6,9 +6,7 @@ from types import MappingProxyType
 from typing import Any, Literal
 
 from scantling.kit import Module
-from scantling.plugin_check import Offer
-
-from .manifest import Manifest
+from scantling.plugin_check import Manifest, Offer, Warned
 
 State = Literal["loaded", "failed", "left-out"]
 Source = Literal["entry point", "folder", "list"]
@@ -39,19 +37,6 @@ class Candidate:
 
 
 @dataclass(frozen=True, slots=True)
-class Warned:
-    """Something about a plugin that is loaded all the same; `until` is the last day on which it still is, if any."""
-
-    code: str
-    message: str
-    until: str | None = None
-
-    def to_plain(self) -> dict[str, Any]:
-        """Return it as JSON members."""
-        return {"code": self.code, "message": self.message, "until": self.until}
-
-
-@dataclass(frozen=True, slots=True)
 class Entry:
     """What became of a plugin: what it offers where it is loaded; `reason` says why it is not."""
 
@@ -62,6 +47,7 @@ class Entry:
     interface: int | None = None
     hooks: tuple[str, ...] = ()
     warnings: tuple[Warned, ...] = ()
+    plugin: object = None
 
     @property
     def modules(self) -> Modules:

@@ -11,10 +11,9 @@ from importlib.metadata import EntryPoint, entry_points
 from importlib.util import module_from_spec, spec_from_file_location
 from pathlib import Path
 
-from scantling.plugin_check import Fault
+from scantling.plugin_check import MANIFEST, Fault, Manifest, manifest_of, read_manifest
 
 from .candidate import Candidate
-from .manifest import FILE, Manifest, manifest_of, read_manifest
 
 GROUP = "scantling"
 OBJECT = "plugin"  # what a plugin of the folder calls the object that an entry point would name
@@ -70,8 +69,8 @@ def in_folder(folder: Path) -> list[Candidate]:
         return [Candidate("plugins-folder", folder.name, "the plugins folder", "", partial(_refuse, why), "folder")]
     candidates = []
     for entry in entries:
-        if entry.is_dir() and (entry / FILE).is_file():
-            candidates.append(_of_folder(entry / FILE, entry / "__init__.py", entry.name))
+        if entry.is_dir() and (entry / MANIFEST).is_file():
+            candidates.append(_of_folder(entry / MANIFEST, entry / "__init__.py", entry.name))
         elif entry.suffix == ".toml" and entry.with_suffix(".py").is_file():
             candidates.append(_of_folder(entry, entry.with_suffix(".py"), entry.stem))
     return candidates

@@ -1,28 +1,32 @@
 """Loading plugins one by one, whole or not at all: a bad one is listed with the reason and harms no other."""
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from difflib import get_close_matches
 
 import pluggy
 
-from scantling import __version__
-from scantling.costing.nouns import Kind
-from scantling.costing.units import UNITS
-from scantling.findings import catalogue
-from scantling.kit import Context, hooks
+from scantling.kit import hooks
 from scantling.papers.forms import FORMATS
-from scantling.plugin_check import CONTEXTS, HOOKS, SORTS, Fault, Offer, read_offer
-from scantling.tables import materials
-from scantling.tables.finishing import coverages
-from scantling.tables.screws import screw_gauges
+from scantling.plugin_check import (
+    ARGUMENT,
+    HOOKS,
+    SORTS,
+    Fault,
+    Offer,
+    Warned,
+    check_hooks,
+    context_for,
+    declared_interface,
+    deprecated,
+    hold_to,
+    read_offer,
+)
 
-from .candidate import Candidate, Entry, Warned
+from .candidate import Candidate, Entry
 from .discovery import found as find_all
 from .guard import PluginFailed, Watch, calling
 from .host import PluginHost
-from .interface import ARGUMENT, check_hooks, declared_interface, deprecated
-from .manifest import hold_to
 
 OWN = "scantling"  # our distribution's plugins are loaded first, so that a stranger cannot take their names
 ALL = "*"
@@ -103,7 +107,7 @@ def _load_one(manager: "pluggy.PluginManager", candidate: Candidate, earlier: Se
     except (Exception, SystemExit) as error:
         return _rolled_back(manager, plugin, candidate, f"{type(error).__name__}: {error}")
     warnings = (*deprecated(candidate.name, interface), *_unmanifested(candidate))
-    return Entry(candidate, "loaded", offer, None, interface, tuple(sorted(implemented)), warnings)
+    return Entry(candidate, "loaded", offer, None, interface, tuple(sorted(implemented)), warnings, plugin)
 
 
 def _register(manager: "pluggy.PluginManager", plugin: object, name: str) -> set[str]:
@@ -130,22 +134,10 @@ def _answers(
     answers: dict[str, object] = {}
     for hook in HOOKS:
         if hook in implemented:
-            given = manager.subset_hook_caller(hook, others)(**{ARGUMENT: context_for(hook, name, interface)})
+            context = context_for(hook, name, interface, OWN_FORMATS, OWN_MEDIA_TYPES)
+            given = manager.subset_hook_caller(hook, others)(**{ARGUMENT: context})
             answers[hook] = given[0] if given else ()
     return answers
-
-
-def context_for(hook: str, plugin: str, interface: int) -> Context:
-    """Return what a hook is handed."""
-    facts: Mapping[str, Mapping[str, object]] = {
-        "furniture_modules": {"materials": tuple(materials())},
-        "stock": {"materials": tuple(materials()), "gauges": tuple(screw_gauges())},
-        "price_lists": {"kinds": tuple(kind.value for kind in Kind), "units": UNITS},
-        "checks": {"codes": tuple(catalogue())},
-        "exporters": {"formats": OWN_FORMATS, "media_types": OWN_MEDIA_TYPES},
-        "finishes": {"kinds": tuple(dict.fromkeys(kind for kind, _ in coverages()))},
-    }
-    return CONTEXTS[hook](plugin, interface, __version__, **facts[hook])
 
 
 def _refuse_clashes(offer: Offer, candidate: Candidate, earlier: Sequence[Entry]) -> None:

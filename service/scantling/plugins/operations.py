@@ -10,9 +10,9 @@ from scantling.measure import RequestError, RequestProblem
 from scantling.papers.bundle import file_name
 from scantling.plan.parts import parts
 from scantling.plan.projects import projects
+from scantling.plugin_check import SPOKEN
 
 from .host import PluginHost
-from .interface import SPOKEN
 
 Plain = Mapping[str, Any]
 Progress = Callable[[float | None, float | None, float | None], None]

@@ -6,15 +6,24 @@ from typing import Any
 from scantling.plan.building import build_module
 from scantling.plan.materials import Supplies
 
-from .candidate import Candidate, Modules
+from .candidate import Candidate, Entry, Modules
+from .guard import PluginFailed, Watch, calling
 from .loading import load_host, readable
+
+CONFORM_SECONDS = 300.0
 
 
 def check_plugin(
-    name: str, candidates: Iterable[Candidate] | None = None, *, folder: str = "", named: Sequence[str] = ()
+    name: str,
+    candidates: Iterable[Candidate] | None = None,
+    *,
+    folder: str = "",
+    named: Sequence[str] = (),
+    conform: bool = False,
 ) -> dict[str, Any]:
     """Return a report on one plugin: whether it loads, and whether each of its modules builds from its defaults.
 
+    `conform` adds what the test kit has against it, as `faults`; a plugin with any does not pass.
     `passed` tells all in one word. A name that is not found gives `status` "not-found" with those that are.
     """
     host = load_host(allow=(name,), candidates=candidates, folder=folder, named=named)
@@ -32,7 +41,24 @@ def check_plugin(
     entry = next((one for one in of_name if one.state == "failed"), of_name[0])
     built = [_try_defaults(host.modules(), module) for module in sorted(entry.modules)]
     passed = entry.state == "loaded" and all(row["builds"] for row in built)
-    return {**entry.to_plain(), "passed": passed, "modules": built}
+    report = {**entry.to_plain(), "passed": passed, "modules": built}
+    if conform and entry.state == "loaded":
+        report["faults"] = _faults(entry)
+        report["passed"] = passed and not report["faults"]
+    return report
+
+
+def _faults(entry: Entry) -> list[str]:
+    """Return what the test kit has against a loaded plugin; it is given a time, as any plugin's code is."""
+    from scantling.testkit import plugin_faults
+
+    name = entry.candidate.name
+    try:
+        with calling(name, "the test kit", CONFORM_SECONDS, Watch()):
+            found = plugin_faults(entry.plugin, entry.candidate.manifest)
+    except PluginFailed as slow:
+        return [f"within budget ({name}): {slow.reason}"]
+    return [readable(fault) for fault in found]
 
 
 def _try_defaults(modules: Modules, module: str) -> dict[str, Any]:

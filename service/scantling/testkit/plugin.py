@@ -1,4 +1,4 @@
-"""The pytest plugin: the fixtures `conforms` and `golden`, and the option --update-golden."""
+"""The pytest plugin: the fixtures `conforms`, `plugin_conforms` and `golden`, and the option --update-golden."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -10,6 +10,7 @@ from scantling.kit import Module
 
 from .conform import assert_conforms
 from .golden import assert_golden
+from .plugins import assert_plugin_conforms
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -21,6 +22,12 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 def conforms() -> Callable[[type[Module[Any]]], None]:
     """Return the check that a furniture module keeps every rule: `conforms(MyStand)`."""
     return assert_conforms
+
+
+@pytest.fixture
+def plugin_conforms() -> Callable[..., None]:
+    """Return the check that a plugin keeps every rule: `plugin_conforms("my-plugin")`."""
+    return assert_plugin_conforms
 
 
 @pytest.fixture

@@ -93,7 +93,7 @@ def within_budget(module: type[Module[Any]], trials: list[Trial]) -> Faults:
 
     A build over it is timed twice more: what was slow only once was the machine or the collector of garbage.
     """
-    limit = BUDGET * _box_seconds()
+    limit = BUDGET * box_seconds()
     for trial in trials:
         if trial.seconds <= limit:
             continue
@@ -103,7 +103,7 @@ def within_budget(module: type[Module[Any]], trials: list[Trial]) -> Faults:
             yield "within budget", trial.point.name, detail
 
 
-def _box_seconds() -> float:
+def box_seconds() -> float:
     """Return the time of building a plain box of six boards, the least of a few runs."""
     ply = RoleMaterial("ply", "birch-plywood", 18.0, 18.0, 18.0, False, 680.0)
     best = float("inf")

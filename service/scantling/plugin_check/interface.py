@@ -4,18 +4,39 @@ A plugin that speaks the number before the current one still runs, with a warnin
 """
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from inspect import signature
 from types import MappingProxyType
+from typing import Any
 
 from scantling.kit import INTERFACE, hooks
-from scantling.plugin_check import HOOKS, Fault
 
-from .candidate import Warned
+from .fault import Fault
+from .offer import HOOKS
 
 SPOKEN = (INTERFACE, INTERFACE - 1)
 UNTIL: Mapping[int, str] = MappingProxyType({1: "2027-06-30"})  # the last day on which a release still speaks it
 IN_FIRST = ("furniture_modules",)  # the hooks there were in interface 1
 ARGUMENT = "context"
+
+
+@dataclass(frozen=True, slots=True)
+class Warned:
+    """Something about a plugin that is loaded all the same; `until` is the last day on which it still is, if any."""
+
+    code: str
+    message: str
+    until: str | None = None
+
+    def to_plain(self) -> dict[str, Any]:
+        """Return it as JSON members."""
+        return {"code": self.code, "message": self.message, "until": self.until}
+
+
+def implemented_hooks(plugin: object) -> set[str]:
+    """Return the names of this host's hooks that a plugin implements, as the marker of the kit leaves them."""
+    mark = f"{hooks.PROJECT}_impl"
+    return {name for name in HOOKS if hasattr(getattr(plugin, name, None), mark)}
 
 
 def declared_interface(plugin: object) -> int:
@@ -57,6 +78,3 @@ def deprecated(name: str, interface: int) -> tuple[Warned, ...]:
         f"{INTERFACE} alone: let its hooks take `{ARGUMENT}` and say `interface = {INTERFACE}`"
     )
     return (Warned("interface-deprecated", message, until),)
-
-
-__all__ = ["ARGUMENT", "SPOKEN", "UNTIL", "check_hooks", "declared_interface", "deprecated", "hooks"]

@@ -21,7 +21,8 @@ from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
-from scantling.plugin_check import Fault, Offer
+from .fault import Fault
+from .offer import Offer
 
 FILE = "scantling_plugin.toml"
 LARGEST = 256 * 1024  # bytes
