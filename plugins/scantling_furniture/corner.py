@@ -8,7 +8,6 @@ from scantling.kit import Assembly, AssemblyError, Build, CushionSize, Module, P
 from .cushions import not_measured, row_slack, sitting_depth, stopped_and_drained
 from .seat_set import FOOT_CLEAR, RAIL, ROLES, SLAT_GAP, SeatLines, SeatSetParameters
 
-BOLT = 9.0  # hole for M8
 MOST_FREE_MM = 350.0  # back slat beyond its last post
 
 
@@ -127,13 +126,9 @@ class _Corner(SeatLines):
                     self.piece.screws(slat, post, n=2, inset=20, role="holds")
 
     def _neighbours(self) -> None:
-        """Bore for the bolts that join the runs: through right rib and front panel, clear of posts, cleats and ribs."""
-        for at in (0.2 * self.square, 0.55 * self.square):
-            self.right.hole(at - self.ply, self.rib_top / 2, BOLT, purpose="bolt")
-            self.front.hole(self.side - at, self.rib_top / 2, BOLT, purpose="bolt")
-        self.piece.buy(
-            "M8 x 60 bolt with two washers and a nut", 4, "two to each neighbouring run, through its end rib"
-        )
+        """Bore right rib and front panel for the bolts to the runs, on the lines every seat of the set bores on."""
+        self.neighbour_holes(self.right, [at - self.ply for at in self.bolts_back])
+        self.neighbour_holes(self.front, [self.side - at for at in self.bolts_back])
 
     def _cushions(self) -> None:
         """Seat cushion in the square, one cushion at the rear back and a narrower one in front of it at the left."""
@@ -166,7 +161,7 @@ class _Corner(SeatLines):
         links = [("front panel", self.ply), ("middle rib", inside), ("back rail", self.ply)]
         piece.chain("depth of the box", self.side, links, "middle rib")
         self.deck_chain(self.rows)
-        piece.caution("Bolt it to both runs: clamp them face to face, bore their end ribs through the corner's holes.")
+        piece.caution("Bolt it to both runs where they stand, two bolts each, never glued: alone it is no seat.")
         piece.caution(
             "Rated by computation only; test it low and slowly before anybody leans back. Not a climbing frame."
         )

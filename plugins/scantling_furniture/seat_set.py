@@ -26,6 +26,8 @@ LEAST_SLAT = 45.0
 FOOT_CLEAR = 30.0  # the post's end grain stays off the ground
 BACK_SLAT_START = 60.0  # above the deck, so that leaves and water fall through
 RAIL = 120.0
+BOLT = 9.0  # clearance hole of an M8 bolt, ISO 273 medium series
+BOLTS_AT = (0.2, 0.55)  # of the clear depth from the front: clear of posts, cleats and the ribs of the corner
 
 ROLES = {
     "frame": Role("Ribs and rails, from plywood with a waterproof bond.", "birch-plywood", 18, 17.1, 18.5),
@@ -87,6 +89,20 @@ class SeatLines:
         return post.lay(length=up, width=back).at(
             ("start", "near", "back"), (x1, self.post_front(FOOT_CLEAR), FOOT_CLEAR)
         )
+
+    def neighbour_holes(self, part: Part, depth_at: Sequence[float]) -> None:
+        """Bore a side for the bolts to its neighbour, all at one height; `depth_at` are places along the part.
+
+        Every seat of a set bores on these lines, so that the holes of neighbours meet.
+        """
+        for at in depth_at:
+            part.hole(at, self.rib_top / 2, BOLT, purpose="bolt")
+
+    @property
+    def bolts_back(self) -> tuple[float, float]:
+        """Return how far behind the front of a seat the bolts to a neighbour go through, mm."""
+        near, far = (share * self.back_at_deck for share in BOLTS_AT)
+        return near, far
 
     def deck_rows(self, start: float) -> list[tuple[float, float]]:
         """Return where each seat slat starts and how wide it is; the last ones are ripped to what is left."""

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from math import tan
 
-from scantling.kit import Assembly, Build, Module, Part, choice, count, length, rise_over_run, snap
+from scantling.kit import Assembly, AssemblyError, Build, Module, Part, choice, count, length, rise_over_run, snap
 
 from .cushions import not_measured, row_slack, sitting_depth, stopped_and_drained
 from .seat_set import FOOT_CLEAR, RAIL, ROLES, SLAT_GAP, SeatLines, SeatSetParameters, side_towards
@@ -16,6 +16,9 @@ class LeaningSeatParameters(SeatSetParameters):
     bays: int = count(2, least=1, most=4, says="How many seats side by side.")
     cushion_gap: float = length(0, least=-15, most=30, says="Gap beside each cushion; negative squeezes soft foam.")
     arms: str = choice("both", "both", "left", "right", "none", says="Arms as seen from the front.")
+    joins: str = choice(
+        "none", "none", "left", "right", "both", says="Ends bolted to a neighbour, as seen from the front; bare ones."
+    )
     arm_height: float = length(200, least=150, most=280, says="Arm above the compressed cushion.")
     lip: float = length(12, least=0, most=30, says="Front rail above the bare seat: it stops the cushion sliding.")
 
@@ -53,10 +56,17 @@ class _SeatRun(SeatLines):
         self.width = snap(p.bays * p.seat_cushion.width.typical + (p.bays + 1) * p.cushion_gap)
         self.rows = self.deck_rows(self.ply + 3.0)  # behind the front rail
         self.has_arm = {"left": p.arms in ("both", "left"), "right": p.arms in ("both", "right")}
+        self.joins = {"left": p.joins in ("both", "left"), "right": p.joins in ("both", "right")}
+        for hand in ("left", "right"):
+            if self.has_arm[hand] and self.joins[hand]:
+                raise AssemblyError(
+                    f"the {hand} end has an arm, so no neighbour is bolted to it; take one of the two away"
+                )
 
     def built(self) -> Assembly:
         """Build in the order a maker would think of it."""
         self._ribs()
+        self._neighbours()
         self._posts()
         self._cleats()
         self._rails()
@@ -80,6 +90,12 @@ class _SeatRun(SeatLines):
             rib.lay(length="y", width="z").put(x0=i * (self.width - self.ply) / n, y0=self.ply, z0=0)
             self.ribs.append(rib)
         self.piece.buy("plastic glide", 2 * (n + 1), "10 mm under each rib, front and back, so that its edge stays dry")
+
+    def _neighbours(self) -> None:
+        """Bore the end ribs for the bolts to a neighbour, on the lines every seat of the set bores on."""
+        for hand, rib in (("left", self.ribs[0]), ("right", self.ribs[-1])):
+            if self.joins[hand]:
+                self.neighbour_holes(rib, [at - self.ply for at in self.bolts_back])
 
     def _posts(self) -> None:
         """Lean a post against each rib, both ends cut level, glued and held by two rows of screws."""

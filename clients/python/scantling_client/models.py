@@ -457,6 +457,19 @@ class Codes(TypedDict):
     """The codes, sorted."""
 
 
+class CornerMeasured(TypedDict):
+    """The corner at the right end of a wall, measured with a tape: two legs and the diagonal between their ends."""
+
+    diagonal: Length
+    """From the end of one leg to the end of the other."""
+
+    first: Length
+    """Leg along this wall, back from the corner."""
+
+    second: Length
+    """Leg along the next wall."""
+
+
 class CostLine(TypedDict):
     """
     One line of the costing: goods, labour, tax or a mark-up; the `as_bought` of all lines add up to the total.
@@ -2057,6 +2070,51 @@ class FinishSystems(TypedDict):
     """The systems, sorted by id."""
 
 
+class FitAtHeight(TypedDict):
+    """A wall run at one height against what stands along it."""
+
+    height: str
+    """floor, seat or back."""
+
+    run_mm: float
+    """The run as measured there."""
+
+    set_mm: float
+    """What the set takes there, its gaps included."""
+
+    slack_least_mm: float
+    """Left over with the thickest stock sold."""
+
+    slack_most_mm: float
+    """Left over with the thinnest stock sold."""
+
+
+class FloorReading(TypedDict):
+    """One reading of the floor below a level line."""
+
+    below: LengthOrZero
+    """From the level line down to the floor."""
+
+    x: LengthOrZero
+    """Along the first wall from its left end."""
+
+    y: LengthOrZero
+    """Out from the first wall."""
+
+
+class Floor(TypedDict):
+    """How the floor falls: so much in a metre towards a side, or readings below one level line."""
+
+    fall: NotRequired[float | None]
+    """Fall of the floor."""
+
+    readings: NotRequired[list[FloorReading] | None]
+    """Readings at three points or more."""
+
+    towards: NotRequired[Literal["back", "front", "left", "right"] | None]
+    """Where it falls to, as one faces the first wall; `back` is that wall."""
+
+
 class Glue(TypedDict):
     """The glue, by its label."""
 
@@ -2099,6 +2157,22 @@ class LabelGrid(TypedDict):
 
     width: NotRequired[float]
     """Width of a label."""
+
+
+class LargestGap(TypedDict):
+    """The widest gap behind the set."""
+
+    along_mm: float
+    """How far along the wall from its left end."""
+
+    gap_mm: float
+    """How wide, square to the wall."""
+
+    module: str
+    """Behind which piece."""
+
+    wall: str
+    """At which wall."""
 
 
 class Placement(TypedDict):
@@ -2789,8 +2863,11 @@ class Person(TypedDict):
     id: str
     """The caller's name for them."""
 
+    knee: NotRequired[BodySize | None]
+    """Top of the knee above the floor, sitting, barefoot."""
+
     knee_back_height: NotRequired[BodySize | None]
-    """Back of the knee above the floor, shoes on."""
+    """Back of the knee above the floor, barefoot."""
 
     mass: NotRequired[float | None]
     """Mass."""
@@ -2798,9 +2875,154 @@ class Person(TypedDict):
     seat_depth: NotRequired[BodySize | None]
     """Back of the knee to the back of the seat, sitting."""
 
+    thigh: NotRequired[BodySize | None]
+    """Thickness of the thigh above the seat, sitting."""
+
+
+class Stand(TypedDict):
+    """Where one piece stands: against a wall in the order of the list, in a corner, or free at x and y."""
+
+    corner: NotRequired[bool]
+    """It stands in the corner at the right end of that wall, its left side against the wall."""
+
+    gap: NotRequired[LengthOrZero | None]
+    """Left free between it and what is left of it; 0 without."""
+
+    module: str
+    """Id of a module of the request; once for each piece of its quantity."""
+
+    off: NotRequired[LengthOrZero | None]
+    """How far its back stands off the wall; 0 without."""
+
+    turn: NotRequired[float | None]
+    """Free in the room: clockwise from above; 0 has its back to the first wall."""
+
+    wall: NotRequired[str | None]
+    """Id of the wall its back is against; the list goes from left to right."""
+
+    x: NotRequired[LengthOrZero | None]
+    """Free in the room: its front left corner, along the first wall from that wall's left end."""
+
+    y: NotRequired[LengthOrZero | None]
+    """Free in the room: its front left corner, out from the first wall."""
+
+
+class RoomDoor(TypedDict):
+    """A door in a wall, by its hinge and its leaf."""
+
+    at: LengthOrZero
+    """Its hinge, from the left end of the wall."""
+
+    hinge: NotRequired[Literal["left", "right"]]
+    """Side of the opening the hinge is on, facing the wall."""
+
+    id: str
+    """The caller's name for it."""
+
+    opens: NotRequired[Literal["in", "out"]]
+    """Into this room, or out of it."""
+
+    width: Length
+    """Width of its leaf."""
+
+
+class Skirting(TypedDict):
+    """A skirting board along a wall."""
+
+    depth: Length
+    """How far it stands out from the wall."""
+
+    height: Length
+    """Height above the floor."""
+
+
+class Socket(TypedDict):
+    """A socket or a switch on a wall."""
+
+    at: LengthOrZero
+    """Its middle, from the left end of the wall."""
+
+    height: LengthOrZero
+    """Its middle above the floor."""
+
+    id: str
+    """The caller's name for it."""
+
+
+class Window(TypedDict):
+    """A window in a wall."""
+
+    at: LengthOrZero
+    """Its left edge, from the left end of the wall."""
+
+    id: str
+    """The caller's name for it."""
+
+    sill: Length
+    """Height of its sill above the floor."""
+
+    width: Length
+    """Its width."""
+
+
+class Wall(TypedDict):
+    """A wall run, measured at three heights; the least rules. Walls go round the room from left to right."""
+
+    back: NotRequired[Length | None]
+    """Its length at the height of a back."""
+
+    corner: NotRequired[CornerMeasured | None]
+    """The corner at its right end, to the next wall; taken as square where it was not measured."""
+
+    doors: NotRequired[list[RoomDoor] | None]
+    """Doors in it."""
+
+    floor: NotRequired[Length | None]
+    """Its length at the floor, above any skirting at its ends."""
+
+    id: str
+    """The caller's name for it."""
+
+    seat: NotRequired[Length | None]
+    """Its length at seat height."""
+
+    skirting: NotRequired[Skirting | None]
+    """Its skirting, where it has one."""
+
+    sockets: NotRequired[list[Socket] | None]
+    """Sockets and switches on it."""
+
+    windows: NotRequired[list[Window] | None]
+    """Windows in it."""
+
+
+class WayIn(TypedDict):
+    """One narrow place on the way in, by its clear size."""
+
+    height: Length
+    """Clear height; on stairs square to their slope."""
+
+    id: str
+    """The caller's name for it."""
+
+    kind: NotRequired[Literal["door", "gate", "passage", "stairs", "hatch", "lift"]]
+    """What it is."""
+
+    length: NotRequired[Length | None]
+    """Clear depth of a lift; what goes in must fit inside."""
+
+    turn: NotRequired[Length | None]
+    """Clear width of the passage or landing behind it, where one turns a square corner at once."""
+
+    width: Length
+    """Clear width."""
+
 
 class Place(TypedDict):
     """Where the furniture stands."""
+
+    ceiling: NotRequired[Length | None]
+    """Clear height up to the ceiling or roof."""
 
     depth: NotRequired[Length | None]
     """Depth of the place."""
@@ -2814,11 +3036,151 @@ class Place(TypedDict):
     exposure: NotRequired[Literal["indoors", "damp", "covered outdoors", "outdoors"]]
     """What the weather does to it."""
 
+    floor: NotRequired[Floor | None]
+    """How the floor falls."""
+
+    scribe: NotRequired[LengthOrZero | None]
+    """Scribe gap wanted at the end of a run; 6 mm without."""
+
+    stands: NotRequired[list[Stand] | None]
+    """Where each piece stands."""
+
     use: NotRequired[Literal["home", "public"]]
     """Who sits there: a household, or the public, for whom seats are checked with heavier loads."""
 
+    walkway: NotRequired[Length | None]
+    """Least width to keep free in front of the pieces; a published figure without."""
+
+    walls: NotRequired[list[Wall] | None]
+    """The walls, from left to right."""
+
+    way_in: NotRequired[list[WayIn] | None]
+    """The narrow places on the way in."""
+
     width: NotRequired[Length | None]
     """Width of the place, along the back wall."""
+
+
+class PlaceJoint(TypedDict):
+    """A joint between two neighbours, made where they stand."""
+
+    apart_mm: float
+    """How far the holes of a pair lie apart at most."""
+
+    between: list[str]
+    """The two modules, left one first."""
+
+    bolt: str | None
+    """What to buy for each, as on the list."""
+
+    bolts: int
+    """How many."""
+
+    heights_mm: list[float]
+    """Heights of the holes above the floor."""
+
+    parts: list[str]
+    """The parts the bolts go through."""
+
+    stack_mm: float
+    """Wood the bolts go through."""
+
+
+class PlacedPiece(TypedDict):
+    """A piece where it stands."""
+
+    clear_in_front_mm: float | None
+    """To what stands in front of it; null where nothing known does."""
+
+    copy_number: int
+    """Which of its copies, from 1."""
+
+    mass_kg: float
+    """What is carried in, without cushions."""
+
+    module: str
+    """The caller's name for the module."""
+
+    off_wall_mm: float | None
+    """Largest distance of its back from the wall."""
+
+    opened_mm: list[list[float]] | None
+    """What its open lid, doors and drawers cover besides."""
+
+    outline_mm: list[list[float]]
+    """Its outline from above, with its lean."""
+
+    raise_feet_mm: list[float] | None
+    """How far its feet come up to be level: front left, front right, back right, back left."""
+
+    turn_deg: float
+    """Clockwise from above; 0 has its back to the first wall."""
+
+    wall: str | None
+    """The wall its back is against."""
+
+    x_mm: float
+    """Its front left corner, along the first wall."""
+
+    y_mm: float
+    """Its front left corner, out from the first wall."""
+
+
+class PlacedDoor(TypedDict):
+    """A door of the room and the quarter its leaf sweeps."""
+
+    id: str
+    """The caller's name for it."""
+
+    opens: str
+    """in or out."""
+
+    swept_mm: list[list[float]]
+    """Hinge, leaf shut, leaf open. x along the first wall from its left end, y out from it."""
+
+
+class PlacedWall(TypedDict):
+    """A wall on the floor plan."""
+
+    corner_deg: float | None
+    """The corner at its right end."""
+
+    doors: list[PlacedDoor]
+    """The doors in it."""
+
+    fits: list[FitAtHeight]
+    """The set along it, at each height that was measured."""
+
+    from_mm: list[float]
+    """Its left end as one faces it. x along the first wall from its left end, y out from it."""
+
+    id: str
+    """The caller's name for it."""
+
+    to_mm: list[float]
+    """Its right end."""
+
+    turn_deg: float
+    """Clockwise from the first wall."""
+
+
+class PlaceAnswer(TypedDict):
+    """The set in its place."""
+
+    joints: list[PlaceJoint]
+    """The joints between neighbours."""
+
+    largest_gap: LargestGap | None
+    """The widest gap behind the set."""
+
+    pieces: list[PlacedPiece]
+    """The pieces that were given a place."""
+
+    steps: list[str]
+    """The work at the place, in order."""
+
+    walls: list[PlacedWall]
+    """The walls."""
 
 
 class PlannedModule(TypedDict):
@@ -3179,6 +3541,9 @@ class ProjectAnswer(TypedDict):
     nesting: NestingAnswer
     """How it is cut from sheets and boards."""
 
+    place: PlaceAnswer | None
+    """The set in its place; null where no piece was given one."""
+
     summary: list[str]
     """At most seven lines for people: buildable or not, what to buy, cost, what to fix first."""
 
@@ -3206,6 +3571,9 @@ class ProjectModule(TypedDict):
 
     quantity: NotRequired[int]
     """How many are made."""
+
+    sits: NotRequired[Literal["dining", "sofa", "lounge", "easy to rise from"] | None]
+    """How one sits on it; a cushioned seat is a lounge and a bare one a dining seat without it."""
 
 
 class ScrewBox(TypedDict):
@@ -3513,6 +3881,7 @@ __all__ = [
     "Coat",
     "Code",
     "Codes",
+    "CornerMeasured",
     "CostLine",
     "CostSum",
     "CostingAnswer",
@@ -3545,6 +3914,7 @@ __all__ = [
     "FinishSystemEntry",
     "FinishSystems",
     "FitAssembly",
+    "FitAtHeight",
     "FitBarrel",
     "FitChain",
     "FitClamp",
@@ -3567,6 +3937,8 @@ __all__ = [
     "FitSwept",
     "FitTool",
     "FitWall",
+    "Floor",
+    "FloorReading",
     "Frame",
     "Glue",
     "Hole",
@@ -3574,6 +3946,7 @@ __all__ = [
     "Kerf",
     "LabelGrid",
     "Labour",
+    "LargestGap",
     "Layer",
     "Layout",
     "LeastOffcut",
@@ -3601,6 +3974,11 @@ __all__ = [
     "PartsRequest",
     "Person",
     "Place",
+    "PlaceAnswer",
+    "PlaceJoint",
+    "PlacedDoor",
+    "PlacedPiece",
+    "PlacedWall",
     "Placement",
     "PlannedModule",
     "PlannedRow",
@@ -3626,12 +4004,16 @@ __all__ = [
     "Readiness",
     "ReceiverBite",
     "RoleMaterial",
+    "RoomDoor",
     "SawKerf",
     "SawLength",
     "SawSetting",
     "SawSetup",
     "ScrewBox",
     "ShopSaw",
+    "Skirting",
+    "Socket",
+    "Stand",
     "Stock",
     "StockFromList",
     "StockListEntry",
@@ -3647,6 +4029,9 @@ __all__ = [
     "Total",
     "TrimEdges",
     "Unplaced",
+    "Wall",
     "Waste",
+    "WayIn",
+    "Window",
     "Yield",
 ]

@@ -14,13 +14,15 @@ from .validity import not_negative, positive, within
 class Way:
     """One hole on the way in, a door, a hatch or a stair head: name, clear width and height mm.
 
-    `turn_mm` the width of the passage behind it where one turns at once; None where it runs straight on.
+    `turn_mm` the width of the passage behind it where one turns at once; None where it runs straight on. `inside_mm`
+    the clear depth of a lift, where what goes in must fit inside; None for anything else.
     """
 
     name: str
     width_mm: float
     height_mm: float
     turn_mm: float | None = None
+    inside_mm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,12 +54,14 @@ def pass_through(width_mm: float, depth_mm: float, height_mm: float, way: Way, p
         spare = min(hole[0] - sizes[across], hole[1] - sizes[up]) - play
         if way.turn_mm is not None and sizes[along] > turn_length(way.width_mm, way.turn_mm, sizes[across]):
             continue
+        if way.inside_mm is not None and sizes[along] + play > way.inside_mm:
+            continue
         how = _posture(across, up)
         if spare >= 0 and (best is None or (spare, how == "upright") > (best[0], best[1] == "upright")):
             best = (spare, how)
     if best is not None:
         upright = min(hole[0] - min(sizes["width"], sizes["depth"]), hole[1] - sizes["height"]) - play
-        if upright >= 0 and way.turn_mm is None:
+        if upright >= 0 and way.turn_mm is None and way.inside_mm is None:
             return Passage(way, True, "upright", upright)
         return Passage(way, True, best[1], best[0])
     closest = max(min(hole[0] - sizes[a], hole[1] - sizes[u]) - play for a, u, _ in permutations(sizes))
@@ -129,7 +133,7 @@ def check_way_in(
     found = []
     for way in ways:
         passage = pass_through(width_mm, depth_mm, height_mm, way)
-        if not passage.passes and outline_mm is not None and way.turn_mm is None:
+        if not passage.passes and outline_mm is not None and way.turn_mm is None and way.inside_mm is None:
             spare = way.width_mm - profile_width(outline_mm) - figure("door-play").si
             if spare >= 0 and math.hypot(depth_mm, height_mm) <= way.height_mm:
                 passage = Passage(way, True, "tilted by its end", spare)

@@ -8,7 +8,10 @@ from typing import Any
 
 from scantling.dryfit.glueing import Clamp, Glue
 from scantling.mechanics.seating import Sitter
+from scantling.mechanics.way_in import Way
 from scantling.nesting.saws import Saws, parse_saws
+
+from .room import ways_of
 
 # The words of a request for where furniture stands, as the checks of weather know them.
 EXPOSURES = MappingProxyType({"indoors": "dry", "damp": "damp", "covered outdoors": "sheltered", "outdoors": "weather"})
@@ -23,6 +26,7 @@ class Circumstances:
 
     `use` is home or public, `exposure` dry, damp, sheltered or weather; `children` whether small children are about;
     `tools` the kinds of the other tools, None where nobody listed them; `place` the sizes of the place in mm;
+    `ways` are the narrow places on the way in; `sits` is how one sits on the piece, where the caller said it;
     `moisture` that of the boards when they are cut, %; `label` the times on the bottle of glue, where they are given.
     """
 
@@ -39,6 +43,8 @@ class Circumstances:
     moisture: float | None = None
     clamps: tuple[Clamp, ...] = ()
     label: Glue | None = None
+    ways: tuple[Way, ...] = ()
+    sits: str | None = None
 
     @property
     def outdoor(self) -> bool:
@@ -75,7 +81,8 @@ def circumstances_of(request: Mapping[str, Any]) -> Circumstances:
         glue=(request.get("glue") or {}).get("kind"),
         saws=parse_saws(saws, people=request.get("hands", 1)) if saws else None,
         tools=None if tools is None else tuple(t["kind"] for t in tools),
-        place={k: float(v) for k, v in place.items() if k not in ("exposure", "use") and v is not None},
+        place={k: float(place[k]) for k in _sizes(place) if place.get(k) is not None},
+        ways=ways_of(place),
         hands=request.get("hands", 1),
         finish=(request.get("finish") or {}).get("kind"),
         moisture=request.get("moisture"),
@@ -85,6 +92,12 @@ def circumstances_of(request: Mapping[str, Any]) -> Circumstances:
         ),
         label=_label(request.get("glue") or {}),
     )
+
+
+def _sizes(place: Mapping[str, Any]) -> tuple[str, ...]:
+    """Return the sizes of a place a single piece is set against: the room only where no piece was given its stand."""
+    doors = ("door_width", "door_height")
+    return doors if place.get("stands") else ("width", "depth", *doors)
 
 
 def _label(glue: Mapping[str, Any]) -> Glue | None:

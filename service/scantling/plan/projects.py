@@ -26,6 +26,7 @@ from .extras import Extras, looked_at
 from .finishing import finish_findings, finish_schedule
 from .materials import Supplies
 from .parts import DEFAULT_TAPE, piece_to_plain
+from .placed import Placed, placed_set, placed_to_plain
 from .saws import cutting_of, effort_of
 from .summary import project_summary
 from .take_off import TakeOff, boxes, surface_mm2, take_off
@@ -51,6 +52,7 @@ class Project:
     findings: tuple[Finding, ...]
     cautions: tuple[str, ...] = ()
     finishing: Mapping[str, Any] | None = None
+    placed: Placed | None = None
 
 
 def projects(
@@ -87,7 +89,8 @@ def plan_project(
     densities = {row.lot.label: row.lot.material.density_kg_m3 for row in rows}
     nesting = nest_for_saws(job, saws, partial(nest, progress=progress, seconds=seconds), densities)
     cuts = cutting_plan(job, nesting, saws, densities)
-    listed = take_off(pieces, job, nesting, request)
+    placed, place_findings = placed_set(request, pieces)
+    listed = take_off(pieces, job, nesting, request, placed.bought() if placed is not None else ())
     costing = _costed(listed, prices, terms, pieces)
     who = circumstances_of(request)
     checked = tuple(looked_at(p, check(p, who), extras, who) for p in pieces)
@@ -99,13 +102,14 @@ def plan_project(
             *nesting.findings,
             *cuts.findings,
             *findings_of(costing),
+            *place_findings,
             *(f for p, c in zip(pieces, checked, strict=True) for f in _of_piece(p, c)),
         ]
     )
     return Project(
         request.get("name", "project"), Tape.parse(request.get("tape", DEFAULT_TAPE)), tuple(pieces), checked,
         tuple(rows), job, nesting, cuts, listed, costing, tuple(findings), tuple(job_cautions(pieces, who)),
-        finish_schedule(sum(surface_mm2(p.assembly) * p.quantity for p in pieces), request.get("finish")),
+        finish_schedule(sum(surface_mm2(p.assembly) * p.quantity for p in pieces), request.get("finish")), placed,
     )  # fmt: skip
 
 
@@ -196,6 +200,7 @@ def project_to_plain(project: Project) -> dict[str, Any]:
         "nesting": nesting_to_plain(project.job, project.nesting, project.cuts, project.costing.currency),
         "costing": costing_to_plain(project.costing),
         "finishing": project.finishing,
+        "place": None if project.placed is None else placed_to_plain(project.placed),
         "findings": [f.to_plain() for f in project.findings],
         "cautions": list(
             dict.fromkeys(

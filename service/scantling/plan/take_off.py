@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
-from scantling.board import Assembly, patches
+from scantling.board import Assembly, Hardware, patches
 from scantling.costing.nouns import Kind, Price, TakeOffLine
 from scantling.costing.quantities import box_of, glue_line, screw_lines
 from scantling.nesting.nouns import Job, Nesting, Stock
@@ -26,8 +26,17 @@ class TakeOff:
     prices: tuple[Price, ...]
 
 
-def take_off(pieces: Sequence[Built], job: Job, nesting: Nesting, request: Mapping[str, Any]) -> TakeOff:
-    """Return the take-off of a project: stock, screws, glue, finish, cushions and hardware."""
+def take_off(
+    pieces: Sequence[Built],
+    job: Job,
+    nesting: Nesting,
+    request: Mapping[str, Any],
+    at_the_place: Iterable[Hardware] = (),
+) -> TakeOff:
+    """Return the take-off of a project: stock, screws, glue, finish, cushions and hardware.
+
+    `at_the_place` is what the joints between neighbours take, each counted once.
+    """
     stock, prices = _stock_lines(job, nesting)
     lines = [*stock, *_screws(pieces)]
     glued = sum(glued_area_mm2(b.assembly) * b.quantity for b in pieces)
@@ -37,7 +46,7 @@ def take_off(pieces: Sequence[Built], job: Job, nesting: Nesting, request: Mappi
     if finish is not None:
         area = sum(surface_mm2(b.assembly) * b.quantity for b in pieces)
         lines.append(finish_take_off(area, finish))
-    lines += [*_cushions(pieces), *_hardware(pieces)]
+    lines += [*_cushions(pieces), *_hardware(pieces, at_the_place)]
     return TakeOff(tuple(lines), tuple(prices))
 
 
@@ -104,8 +113,10 @@ def _cushions(pieces: Iterable[Built]) -> list[TakeOffLine]:
     ]
 
 
-def _hardware(pieces: Iterable[Built]) -> list[TakeOffLine]:
+def _hardware(pieces: Iterable[Built], more: Iterable[Hardware]) -> list[TakeOffLine]:
     counts: Counter[str] = Counter()
+    for item in more:
+        counts[item.what] += item.quantity
     for built in pieces:
         for item in built.assembly.hardware:
             counts[item.what] += item.quantity * built.quantity

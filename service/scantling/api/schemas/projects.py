@@ -3,7 +3,6 @@
 from typing import Annotated, Literal
 
 from pydantic import Field
-from typing_extensions import TypeAliasType
 
 from .common import (
     CURRENCY,
@@ -21,24 +20,25 @@ from .common import (
 )
 from .costings import LABOUR, MARK_UPS, PRICES, TAX, WASTES, AnyPrices, CostingAnswer, Labour, MarkUp, Tax, Waste
 from .fasteners import Gauge
-from .lengths import Broken, Checked, Length, LengthRule, Measured, Reading, repeated
+from .lengths import Broken, Checked, Length, Measured, repeated
 from .lists import AnyStock, FinishSchedule, repeated_stock
 from .marks import COUNT, KG, MIN, PERCENT, unit
 from .modules import PARAMETERS, ROLES, Roles
 from .nestings import NestingAnswer
 from .papers import Papers
+from .people import Person
 from .pieces import CutListRow, PartsAnswer
-from .scalars import Bool, Closed, Currency, Id, Money, Name, Open, OpenObject, Slug, Whole
+from .place import Place
+from .placed import PlaceAnswer
+from .scalars import Closed, Currency, Id, Money, Name, Open, OpenObject, Slug, Whole
 
 MOST_MODULES = 40
 GlueKind = Literal["PVA", "cross-linking PVA", "polyurethane", "epoxy", "resorcinol"]
 FinishKind = Literal["semitransparent stain", "paint", "water repellent preservative", "varnish or polyurethane", "oil"]
 Minutes = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=10_000)]
-Kilograms = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=300)]
 Moisture = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=4, le=60)]
 Degrees = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=90)]
 Few = Annotated[int, Field(strict=True, ge=1, le=1000), Whole]
-BodySize = TypeAliasType("BodySize", Annotated[Reading, LengthRule(least=50, most=2000)])
 
 
 class ProjectModule(Closed):
@@ -51,6 +51,9 @@ class ProjectModule(Closed):
     )
     parameters: OpenObject | None = PARAMETERS
     materials: Roles | None = ROLES
+    sits: Literal["dining", "sofa", "lounge", "easy to rise from"] | None = Field(
+        None, description="How one sits on it; a cushioned seat is a lounge and a bare one a dining seat without it."
+    )
 
 
 class Tool(Closed):
@@ -109,35 +112,6 @@ class ScrewBox(Closed):
         100, description="How many are in a box.", json_schema_extra=COUNT
     )
     price: Money | None = Field(None, description="Price of a box.")
-
-
-class Person(Closed):
-    """Somebody who will use the furniture."""
-
-    id: Id = Field(description="The caller's name for them.")
-    child: Bool = Field(
-        False, description="A small child: openings, lids and boxes are checked for it, seats are not fitted to it."
-    )
-    mass: Kilograms | None = Field(None, description="Mass.", json_schema_extra=KG)
-    knee_back_height: BodySize | None = Field(None, description="Back of the knee above the floor, shoes on.")
-    seat_depth: BodySize | None = Field(None, description="Back of the knee to the back of the seat, sitting.")
-    hip: BodySize | None = Field(None, description="Width across the hips, sitting.")
-    elbow: BodySize | None = Field(None, description="Elbow above the seat, sitting.")
-
-
-class Place(Closed):
-    """Where the furniture stands."""
-
-    exposure: Literal["indoors", "damp", "covered outdoors", "outdoors"] = Field(
-        "indoors", description="What the weather does to it."
-    )
-    use: Literal["home", "public"] = Field(
-        "home", description="Who sits there: a household, or the public, for whom seats are checked with heavier loads."
-    )
-    width: Length | None = Field(None, description="Width of the place, along the back wall.")
-    depth: Length | None = Field(None, description="Depth of the place.")
-    door_width: Length | None = Field(None, description="Clear width of the narrowest door on the way in.")
-    door_height: Length | None = Field(None, description="Clear height of that door.")
 
 
 class ProjectRequest(Checked, Measured):
@@ -211,6 +185,7 @@ class ProjectAnswer(Open):
     cut_list: list[PlannedRow] = Field(description="The cut list of the whole set.")
     nesting: NestingAnswer = Field(description="How it is cut from sheets and boards.")
     costing: CostingAnswer = Field(description="What to buy and what it costs.")
+    place: PlaceAnswer | None = Field(description="The set in its place; null where no piece was given one.")
     finishing: FinishSchedule | None = Field(None, description="When the coats go on, where a finish system is named.")
     findings: list[Finding] = FINDINGS
     cautions: list[str] = Field(description="What to be careful of.")
