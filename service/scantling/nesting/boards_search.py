@@ -13,10 +13,10 @@ from math import ceil
 from random import Random
 
 from .boards_bound import WORTH_UNIT, PossibleCosts, dual_bound
-from .boards_knapsack import MANY_STATES, SOME_STATES, best_filling
+from .boards_knapsack import MANY_STATES, SOME_STATES
 from .boards_master import Answer, Master
+from .boards_pricing import most_worth
 from .boards_problem import Pattern, Problem, Solution
-from .boards_sloped_fill import best_sloped_filling
 from .boards_start import FillInTurn, fit_decreasing, preferences, totals
 
 _NEARLY = 1e-6
@@ -79,6 +79,7 @@ class BoardSearch:
         self._open: list[Branch] = []
         self._whole: list[Branch] = []
         self._roughly = True
+        self._sloped = any(b.rows is not None for b in problem.bins)
         self._rank = self.best.rank(problem)
         self._possible = PossibleCosts(problem, 0)
 
@@ -100,7 +101,7 @@ class BoardSearch:
         yield self._start()
         if self.proven:
             return
-        early = len(self.problem.bins) == 1  # then filling is cheap and gives good patterns to start from
+        early = self._sloped or len(self.problem.bins) == 1  # then filling is cheap beside what it gives to start from
         if early:
             yield from self._fill()
         master = Master(self.problem)
@@ -171,44 +172,23 @@ class BoardSearch:
         """
         work = 0
         for states in (_FIRST_STATES, SOME_STATES, MANY_STATES) if self._roughly else (SOME_STATES, MANY_STATES):
-            found, exact, values = False, True, []
+            found, exact, closed, values = False, True, True, []
             for b, board in enumerate(self.problem.bins):
                 if left[b] == 0:
                     values.append(0)
                     continue
                 cost = board.cost * WORTH_UNIT / master.scale - float(answer.shadow[b]) * WORTH_UNIT
-                pattern, value, spent, sure = self._most_worth(b, demand, worth, states, max(0, int(cost)))
-                values.append(value)
-                work += spent
-                exact = exact and sure
-                if value > cost + _GAIN and any(pattern):
-                    found = master.add(b, pattern) or found
-            if found or exact:
+                best = most_worth(self.problem, b, demand, worth, states, max(0, int(cost)))
+                values.append(best.most)
+                work += best.work
+                exact = exact and best.exact
+                closed = closed and best.exact and best.value == best.most
+                if best.value > cost + _GAIN and any(best.pattern):
+                    found = master.add(b, best.pattern) or found
+            if found or closed:
                 break
-            self._roughly = False
+            self._roughly = self._sloped  # a quick look costs little of what a close one does there
         return found, values, work, exact
-
-    def _most_worth(
-        self, b: int, demand: list[int], worth: list[int], states: int, above: int
-    ) -> tuple[Pattern, int, int, bool]:
-        """Return the pattern of a board that holds most worth, that worth (or `above`, a bound), work and exactness."""
-        own = [k for k, kind in enumerate(self.problem.kinds) if b in kind.bins]
-        weights = [self.problem.kinds[k].weight for k in own]
-        fills, value, work, exact = [], 0, 0, True
-        stretches = self.problem.bins[b].stretches
-        above = above if len(stretches) == 1 else 0
-        for _, room in stretches:
-            if self.problem.bins[b].rows is not None:
-                sloped = best_sloped_filling(self.problem, b, room, worth, demand, states, above)
-                fills.append(sloped.counts)
-                value, work, exact = value + sloped.most, work + sloped.work, exact and sloped.exact
-                continue
-            filling = best_filling(weights, [worth[k] for k in own], [demand[k] for k in own], room, states, above)
-            fills.append(tuple((own[i], n) for i, n in filling.counts))
-            value += filling.value
-            work += filling.work
-            exact = exact and filling.exact
-        return tuple(fills), value, work, exact
 
     def _dive(self, master: Master, number: int) -> Iterator[int]:
         """Fix columns step by step, the surest first, and complete each step's rest; the first dive gives the bound."""

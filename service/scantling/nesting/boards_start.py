@@ -8,9 +8,9 @@ from bisect import bisect_left, insort
 from collections import Counter
 from collections.abc import Iterator
 
+from .boards_branching import best_branched_filling
 from .boards_knapsack import FEW_STATES, best_filling
 from .boards_problem import Bin, Fill, Pattern, Problem, Solution
-from .boards_sloped_fill import best_sloped_filling
 
 _LONGEST = 20
 _SPREAD = 60
@@ -164,8 +164,8 @@ def _fullest_sloped(problem: Problem, b: int, room: int, own: list[int], rest: l
     for k in own:
         wanted[k] = rest[k]
     worth = [kind.weight for kind in problem.kinds]
-    filling = best_sloped_filling(problem, b, room, worth, wanted, FEW_STATES)
-    return filling.counts, filling.work
+    filling = best_branched_filling(problem, b, [room], worth, wanted, FEW_STATES)
+    return filling.fills[0], filling.work
 
 
 def _sample(kinds: list[int], spread: int) -> list[int]:
