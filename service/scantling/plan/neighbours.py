@@ -41,6 +41,21 @@ class Beside:
     holes: tuple[tuple[BoltHole, ...], tuple[BoltHole, ...]]
     pairs: tuple[tuple[BoltHole, BoltHole, float], ...]
 
+    def lone(self) -> tuple[list[BoltHole], list[BoltHole]]:
+        """Return the holes of the left and of the right piece that found no hole across from them."""
+        met = [h for a, b, _ in self.pairs for h in (a, b)]
+        left, right = ([h for h in holes if not any(h is m for m in met)] for holes in self.holes)
+        return left, right
+
+
+@dataclass(frozen=True, slots=True)
+class Bored:
+    """A hole of one neighbour that the other is bored through from: the part it goes through there, and how thick."""
+
+    hole: BoltHole
+    part: Part
+    thickness: float
+
 
 @dataclass(frozen=True, slots=True)
 class PlaceJoint:
@@ -55,6 +70,7 @@ class PlaceJoint:
     stack: float
     heights: tuple[float, ...]
     apart: float
+    bored: int = 0
 
 
 def beside_of(arrangement: Arrangement) -> list[Beside]:
@@ -119,30 +135,52 @@ def _axes_apart(a: Vector, b: Vector, along: Vector) -> float:
 
 
 def joint_of(arrangement: Arrangement, beside: Beside) -> PlaceJoint | None:
-    """Return the joint two neighbours make with their bolt holes; None where no two holes belong to each other."""
-    if not beside.pairs:
-        return None
+    """Return the joint two neighbours make with their bolt holes; None where there is nothing to bolt.
+
+    Where only one of them has a hole, the other is bored through from it at the place.
+    """
     left, right = arrangement.stood[beside.left], arrangement.stood[beside.right]
-    first = beside.pairs[0]
-    stack = max(a.part.thickness + b.part.thickness for a, b, _ in beside.pairs)
-    size = bolt_size(first[0].diameter) or ""
+    bored = [(left, b) for b in bored_through(left, right, beside.lone()[0])]
+    bored += [(right, b) for b in bored_through(right, left, beside.lone()[1])]
+    through = [(a, a.part.thickness + b.part.thickness, left, b.part, right) for a, b, _ in beside.pairs]
+    through += [
+        (b.hole, b.hole.part.thickness + b.thickness, of, b.part, right if of is left else left) for of, b in bored
+    ]
+    if not through:
+        return None
+    stack = max(row[1] for row in through)
+    size = bolt_size(through[0][0].diameter) or ""
     parts = tuple(
-        dict.fromkeys(f"{s.name}: {h.part.id}" for a, b, _ in beside.pairs for s, h in ((left, a), (right, b)))
+        dict.fromkeys(n for h, _, s, p, o in through for n in (f"{s.name}: {h.part.id}", f"{o.name}: {p.id}"))
     )
-    heights = tuple(sorted(round(a.mouth[2], 2) for a, _, _ in beside.pairs))
-    bolt = bolt_through(size, stack) if size else None
-    apart = max(apart for _, _, apart in beside.pairs)
     return PlaceJoint(
-        (left.name, right.name),
-        (beside.left, beside.right),
-        parts,
-        len(beside.pairs),
-        size,
-        bolt,
-        stack,
-        heights,
-        apart,
-    )
+        (left.name, right.name), (beside.left, beside.right), parts, len(through), size,
+        bolt_through(size, stack) if size else None, stack, tuple(sorted(round(row[0].mouth[2], 2) for row in through)),
+        max((apart for _, _, apart in beside.pairs), default=0.0), len(bored),
+    )  # fmt: skip
+
+
+def bored_through(of: Stood, other: Stood, holes: Sequence[BoltHole]) -> list[Bored]:
+    """Return the holes of a piece whose neighbour has wood across from them, to be bored through."""
+    found = []
+    for hole in holes:
+        x, y, z = _on_plan(of, hole.mouth)
+        mouth = other.pose.local((x, y))
+        towards = other.pose.local_direction(_level(of, hole))
+        for part in other.assembly.parts.values():
+            hits = ray_through(part, (mouth[0], mouth[1], z), (towards[0], towards[1], 0.0))
+            thick = next((leave - enter for enter, leave in hits if abs(enter) <= TOUCH_MM), None)
+            if thick is not None:
+                found.append(Bored(hole, part, thick))
+                break
+    return found
+
+
+def _level(stood: Stood, hole: BoltHole) -> tuple[float, float]:
+    """Return the direction out of a hole's mouth on the plan."""
+    (x1, y1, _), (x2, y2, _) = _on_plan(stood, hole.inner), _on_plan(stood, hole.mouth)
+    length = dist((x1, y1), (x2, y2))
+    return (x2 - x1) / length, (y2 - y1) / length
 
 
 def joint_findings(arrangement: Arrangement, beside: Beside, joint: PlaceJoint | None) -> list[Finding]:
@@ -150,16 +188,16 @@ def joint_findings(arrangement: Arrangement, beside: Beside, joint: PlaceJoint |
     left, right = arrangement.stood[beside.left], arrangement.stood[beside.right]
     names = (left.name, right.name)
     found: list[Finding] = []
-    lone = [(s, len(h) - len(beside.pairs)) for s, h in zip((left, right), beside.holes, strict=True)]
-    for (stood, count), other in zip(lone, (right, left), strict=True):
-        if count > 0:
-            text = f"{stood.name} has {count} bolt holes towards {other.name}, which has none on those lines."
-            found.append(notice("joint-holes-missing", text, parts=names, value=float(count), limit=0.0))
+    for stood, other, holes in zip((left, right), (right, left), beside.lone(), strict=True):
+        if holes:
+            text = f"{stood.name} has {len(holes)} bolt holes towards {other.name}, which has none on those lines."
+            found.append(notice("joint-holes-missing", text, parts=names, value=float(len(holes)), limit=0.0))
     if joint is None:
         return found
     title = f"{left.name} to {right.name}"
     if joint.size:
-        play = bolt_play(joint.size, beside.pairs[0][0].diameter)
+        hole = next(h for holes in beside.holes for h in holes).diameter
+        play = bolt_play(joint.size, hole)
         if joint.apart > play:
             text = f"{title}: the bolt holes lie {joint.apart:.1f} mm apart; {joint.size} has {play:.1f} mm of play."
             found.append(
@@ -169,7 +207,7 @@ def joint_findings(arrangement: Arrangement, beside: Beside, joint: PlaceJoint |
             )
         found += check_bolt(title, joint.size, joint.stack, parts=names)
     else:
-        text = f"{title}: a hole of {beside.pairs[0][0].diameter:.1f} mm is none for a bolt of M5 to M12."
+        text = f"{title}: their bolt holes are none for a bolt of M5 to M12."
         found.append(notice("joint-without-bolt", text, parts=names, source="ISO 273, medium series"))
     found += _room(left, [a for a, _, _ in beside.pairs], title)
     found += _room(right, [b for _, b, _ in beside.pairs], title)

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from scantling.board import Assembly, JointKind
+from scantling.board import Assembly, JointKind, Part
 from scantling.findings import Finding
 from scantling.mechanics.figures import figure
 from scantling.mechanics.notice import notice
@@ -16,6 +16,20 @@ from .standing import hull
 from .structure import RIGID, Structure
 
 NICHE_MM = 150.0  # what is left in front of a piece that fills its niche is no walkway; practice
+
+
+SPLIT_FOR = ("will-not-go-in", "too-heavy-for-two")
+UPRIGHT = 0.99  # cosine: a part whose thickness runs along x stands across the piece
+TALL_SHARE = 0.4  # of the height of a piece a part must have for the piece to be parted at it; practice
+
+
+@dataclass(frozen=True, slots=True)
+class Split:
+    """Where a piece is best built as two: the part that is doubled, the masses left and right, their sizes in mm."""
+
+    part: str
+    masses_kg: tuple[float, float]
+    sizes: tuple[tuple[float, float, float], tuple[float, float, float]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,15 +54,33 @@ def place_checks(structure: Structure, who: Circumstances) -> tuple[list[CheckRo
         room = who.place["depth"]
         findings += _depth(deep, room)
         rows.append(_row("place", "depth of the place", deep, room))
+    carried = _carried(structure, (wide, deep, tall), who)
+    return rows, [*findings, *carried]
+
+
+def _carried(structure: Structure, size: tuple[float, float, float], who: Circumstances) -> list[Finding]:
+    """Check the way in and the weight, and say into what a piece is taken apart that is too big or too heavy."""
+    assembly = structure.assembly
     mass = structure.mass_and_centre()[0]
     halves = halves_of(assembly)
+    ways = list(who.ways)
     if "door_width" in who.place:
         height = who.place.get("door_height", figure("house-door-height").si)
-        way = Way("The door", who.place["door_width"], height)
-        outline = side_outline(assembly)
-        found = check_way_in(wide, deep, tall, (way,), outline_mm=outline).findings()
-        findings += [_in_parts(f, mass, halves) for f in found]
-    return rows, [*findings, *check_weight(mass, halves.masses_kg if len(halves.masses_kg) > 1 else ()).findings()]
+        ways.append(Way("The door", who.place["door_width"], height))
+    found = check_way_in(*size, tuple(ways), outline_mm=side_outline(assembly)).findings()
+    kept = halves.masses_kg if len(halves.masses_kg) > 1 else ()
+    heavy = check_weight(mass, kept).findings()
+    if not heavy and not any(f.code == "will-not-go-in" for f in found):
+        return list(found)
+    split = None if kept else split_of(assembly)
+    words = _in_parts(halves, split, ways)
+    return [_with_remedy(f, words) if words else f for f in (*found, *heavy)]
+
+
+def _with_remedy(finding: Finding, words: str) -> Finding:
+    if finding.code == "too-heavy-for-one":
+        return replace(finding, remedy=f"Lift it with two. Or: {words[:1].lower()}{words[1:]}")
+    return replace(finding, remedy=words) if finding.code in SPLIT_FOR else finding
 
 
 def _row(check: str, subject: str, demand: float, room: float) -> CheckRow:
@@ -66,18 +98,56 @@ def _depth(deep: float, room: float) -> tuple[Finding, ...]:
     return check_walkway("walkway-secondary", left).findings() if left > NICHE_MM else ()
 
 
-def _in_parts(finding: Finding, mass: float, halves: Halves) -> Finding:
-    """Return what does not go in with the weight of the parts it would be carried in as."""
-    if finding.code != "will-not-go-in":
-        return finding
-    words = " and ".join(f"{m:.0f} kg" for m in halves.masses_kg)
-    if len(halves.masses_kg) > 1:
-        return replace(finding, remedy=f"Take out its bolts: apart it weighs {words}.")
-    return replace(
-        finding,
-        remedy=f"Build it as two parts bolted together in their place, about {mass / 2:.0f} kg each, or measure the"
-        " door with its leaf taken off.",
+def _in_parts(halves: Halves, split: Split | None, ways: Sequence[Way]) -> str:
+    """Return what to do with a piece that is too big or too heavy: where it comes apart and what each part weighs."""
+    if split is None:
+        words = " and ".join(f"{m:.0f} kg" for m in halves.masses_kg)
+        return f"Take out its bolts: apart it weighs {words}." if len(halves.masses_kg) > 1 else ""
+    fits = all(not check_way_in(*size, tuple(ways)).findings() for size in split.sizes)
+    goes = " Both go in upright." if ways and fits else ""
+    left, right = split.masses_kg
+    return (
+        f"Build it as two bolted together in their place, parted at {split.part} with a second one beside it: about "
+        f"{left:.0f} kg and {right:.0f} kg, {split.sizes[0][0]:.0f} mm and {split.sizes[1][0]:.0f} mm wide.{goes}"
     )
+
+
+def split_of(assembly: Assembly) -> Split | None:
+    """Return where a piece is best built as two: at the upright part across it that is nearest to half its mass.
+
+    The part is doubled; what runs past it is cut there. None where nothing stands across between the ends.
+    """
+    low, high = assembly.bounds()
+    mass, centre = assembly.mass_and_centre()
+    across = [p for p in assembly.parts.values() if abs(p.frame.through[0]) > UPRIGHT and _tall(p, low[2], high[2])]
+    inside = [p for p in across if low[0] + 1 < p.x0 and p.x1 < high[0] - 1 and _between(p, low[0], high[0])]
+    standing = [p for p in inside if p.z0 <= low[2] + 1.0] or inside
+    if not standing:
+        return None
+    best = min(standing, key=lambda p: (round(abs((p.x0 + p.x1) / 2 - centre[0]), 1), p.id))
+    left = sum(_left_of(p, best.x1) for p in assembly.parts.values())
+    right = mass - left + best.mass_kg()
+    sizes = [
+        (best.x1 - low[0], high[1] - low[1], high[2] - low[2]),
+        (high[0] - best.x0, high[1] - low[1], high[2] - low[2]),
+    ]
+    return Split(best.id, (left, right), (sizes[0], sizes[1]))
+
+
+def _tall(part: Part, low: float, high: float) -> bool:
+    return part.z1 - part.z0 > TALL_SHARE * (high - low)
+
+
+def _between(part: Part, low: float, high: float) -> bool:
+    """Whether a part stands in the middle half of a piece."""
+    return (high - low) / 4 < (part.x0 + part.x1) / 2 - low < (high - low) * 3 / 4
+
+
+def _left_of(part: Part, x: float) -> float:
+    """Return the mass of a part left of a place along x, by its length there."""
+    if part.x1 <= x:
+        return part.mass_kg()
+    return part.mass_kg() * max(0.0, x - part.x0) / (part.x1 - part.x0)
 
 
 def side_outline(assembly: Assembly) -> tuple[tuple[float, float], ...]:

@@ -69,7 +69,8 @@ def _levelled(raised: tuple[float, ...] | None) -> str:
 def _bolted(joint: PlaceJoint) -> str:
     left, right = joint.between
     with_what = joint.bolt.words if joint.bolt is not None else f"{joint.size} bolts"
+    bore = f"bore {joint.bored} holes through from the ones there are; " if joint.bored else ""
     return (
-        f"Push {left} and {right} together, fronts and tops flush, and clamp them; put {joint.count} × {with_what} "
-        f"through the holes, a washer under head and nut. Do not glue: the set comes apart here."
+        f"Push {left} and {right} together, fronts and tops flush, and clamp them; {bore}put {joint.count} × "
+        f"{with_what} through the holes, a washer under head and nut. Do not glue: the set comes apart here."
     )

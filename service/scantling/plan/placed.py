@@ -8,6 +8,7 @@ from typing import Any
 
 from scantling.board import Assembly, Hardware
 from scantling.findings import Finding
+from scantling.measure import Tape
 from scantling.mechanics.notice import notice
 
 from .arrangement import Arrangement, arrange
@@ -20,7 +21,7 @@ from .room import Room, room_of
 from .room_checks import clear_fronts, opened_pieces, opening_findings, overlap_findings, walkway_findings
 from .room_doors import ceiling_findings, door_findings, leaves_of, wall_findings
 from .set_sizes import set_findings
-from .wall_fit import Fit, Gap, at_extremes, fit_findings, fits_of, gap_findings, largest_gap
+from .wall_fit import LARGEST_GAP_MM, Fit, Gap, at_extremes, fit_findings, fits_of, gap_findings, largest_gap
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +45,23 @@ class Placed:
             if joint.bolt is not None:
                 counts[joint.bolt.words] += joint.count
         return [Hardware(what, n, "joints made at the place") for what, n in sorted(counts.items())]
+
+
+def place_line(placed: Placed | None, tape: Tape) -> list[str]:
+    """Return one line about the set in its place for people, or none where no piece was given one."""
+    if placed is None:
+        return []
+    walls = dict.fromkeys(f.wall for f in placed.fits)
+    least = {wall: min(f.slack for f in placed.fits if f.wall == wall) for wall in walls}
+    said = [
+        f"{tape.show(room)} to spare along {wall}" if room >= 0 else f"{tape.show(-room)} too long for {wall}"
+        for wall, room in least.items()
+    ]
+    if placed.gap is not None and placed.gap.gap > LARGEST_GAP_MM:
+        said.append(f"{tape.show(placed.gap.gap)} off {placed.gap.wall} at most")
+    bolts = sum(j.count for j in placed.joints)
+    said += [f"{bolts} bolts join it there"] if bolts else []
+    return [f"In its place: {', '.join(said)}."] if said else []
 
 
 def placed_set(request: Mapping[str, Any], pieces: Sequence[Built]) -> tuple[Placed | None, tuple[Finding, ...]]:

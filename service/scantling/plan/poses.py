@@ -31,6 +31,15 @@ class Pose:
         (ax, ay), (bx, by) = self.along, self.back
         return self.at[0] + ax * x + bx * y, self.at[1] + ay * x + by * y
 
+    def local_direction(self, way: Point) -> Point:
+        """Return a direction of the plan in the piece's own x and y."""
+        (ax, ay), (bx, by) = self.along, self.back
+        return way[0] * ax + way[1] * ay, way[0] * bx + way[1] * by
+
+    def local(self, point: Point) -> Point:
+        """Return a point of the plan in the piece's own x and y."""
+        return self.local_direction((point[0] - self.at[0], point[1] - self.at[1]))
+
     def moved(self, about: Point, to: Point, by: float) -> "Pose":
         """Return the pose turned about a point by degrees clockwise, that point then brought to another."""
         dx, dy = self.at[0] - about[0], self.at[1] - about[1]

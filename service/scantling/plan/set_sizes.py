@@ -56,7 +56,7 @@ def _differ(name: str, a: Any, b: Any) -> str:  # noqa: ANN401 - parameters as p
     word = name.replace("_", " ")
     if isinstance(a, dict):
         return f"their {word}s are not the same"
-    return f"{word} {a:g} and {b:g}" if isinstance(a, float) else f"{word} {a} and {b}"
+    return f"{word} {round(a, 1):g} and {round(b, 1):g}" if isinstance(a, float) else f"{word} {a} and {b}"
 
 
 def _steps(left: Stood, right: Stood) -> list[tuple[str, float]]:

@@ -11,6 +11,7 @@ from scantling.measure import Tape
 
 from .building import Built
 from .check_row import CheckRow, nearest_its_limit
+from .placed import place_line
 
 if TYPE_CHECKING:
     from .projects import Project
@@ -83,6 +84,7 @@ def project_summary(project: "Project") -> list[str]:
         verdict(project.findings),
         f"Buy {stock_line(project)}.",
         cost_line(project),
+        *place_line(project.placed, project.tape),
         *first_to_fix(project.findings, 2),
         *assumptions(project.findings),
         *nearest_its_limit(_named_rows(project)),
