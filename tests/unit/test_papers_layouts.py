@@ -1,5 +1,6 @@
 """Layout drawings: every part and every cut on paper, nothing over another, mirrored where the sheet lies face down."""
 
+from itertools import pairwise
 from xml.etree import ElementTree
 
 import pytest
@@ -100,3 +101,23 @@ def test_same_bytes_again_and_valid_xml(answer):
     for text in files.values():
         ElementTree.fromstring(text)  # noqa: S314 - our own output
     assert to_svg(layout_drawings(answer, TAPE)[0]) == files["layout-01.svg"]
+
+
+def test_pieces_with_sloped_ends_are_drawn_as_they_lie_inside_each_other():
+    """Three mitred pieces share cuts on a board 89 mm wide: a kerf / cos between outlines whose ends lean."""
+    part = {"id": "frame", "length": 600.0, "quantity": 3, "start_slope": 45.0, "end_slope": -45.0}
+    stock = {"id": "2x4", "length": 2440.0, "board_width": 89.0}
+    answer = nestings({"parts": [part], "stock": [stock], "saw": {"kerf": 3.2}})
+    (layout,) = answer["layouts"]
+    for p in layout["placements"]:
+        assert abs(p["far_mm"][1] - p["far_mm"][0] - p["near_mm"][1] + p["near_mm"][0]) == pytest.approx(
+            2 * 89, abs=0.03
+        )
+    for left, right in pairwise(layout["placements"]):
+        for edge in ("near_mm", "far_mm"):
+            assert right[edge][0] - left[edge][1] == pytest.approx(3.2 * 2**0.5, abs=0.02)
+    (drawing,) = layout_drawings(answer, TAPE)
+    leaning = [
+        s for s in drawing.shapes if isinstance(s, Path) and s.stroke == "outline" and s.points[0][0] != s.points[3][0]
+    ]
+    assert len(leaning) == 3

@@ -134,14 +134,21 @@ def _layout(block: Any, layout: Mapping[str, Any], width: float) -> None:  # noq
         long, wide = p["length_mm"], p.get("width_mm") or width
         w, h = (wide, long) if p.get("turned") else (long, wide)
         x, y = p["x_mm"], p.get("y_mm", 0.0)
-        _rectangle(block, x, y, w, h, "PART")
+        if p.get("near_mm"):  # a piece of board with sloped ends
+            (a, b), (c, d) = p["near_mm"], p["far_mm"]
+            _polyline(block, [(a, y), (b, y), (d, y + h), (c, y + h)], "PART")
+        else:
+            _rectangle(block, x, y, w, h, "PART")
         _label(block, p["part"], x + 4.0, y + h / 2, min(TEXT_MM, h * 0.6))
     for o in layout["offcuts"]:
         height = o.get("width_mm") or width
         _rectangle(block, o["x_mm"], o.get("y_mm", 0.0), o["length_mm"], height, "OFFCUT")
     for cut in layout["cuts"]:
         held, at = cut["held"], cut["at_mm"] + cut["kerf_mm"] / 2
-        if cut["axis"] == "x":
+        if cut.get("near_mm") is not None:
+            near, far = (cut[edge] + cut["kerf_mm"] / 2 for edge in ("near_mm", "far_mm"))
+            ends = ((near, 0.0), (far, width))
+        elif cut["axis"] == "x":
             ends = ((at, held["y_mm"]), (at, held["y_mm"] + (held["along_y_mm"] or width)))
         else:
             ends = ((held["x_mm"], at), (held["x_mm"] + held["along_x_mm"], at))

@@ -142,11 +142,14 @@ class _Bench:
             mitre=angles[0] / 100,
         )  # fmt: skip
         choice = None if self._choose is None else self._choose(operation)
+        starts = at < item.x
+        near, far = self._joints.marks(end, item.x if starts else at, starts)
+        marks = (near - width, far - width) if starts else (near, far)
         one_face = item.one_face or (following is not None and following.one_face)
         self.steps.append(
             Step(
                 "x", at, width, operation, choice, held, falls, rest, 0, len(self.steps) - 1 if self.steps else None,
-                trims, end=end, lie=self._lie(end, one_face),
+                trims, end=end, marks=marks, lie=self._lie(end, one_face),
             )
         )  # fmt: skip
         by_seller = choice is not None and choice.saw.kind is SawKind.PANEL

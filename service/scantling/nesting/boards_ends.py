@@ -134,6 +134,16 @@ class Joints:
         """Return how far an end's short point lies behind its long point, rounded up."""
         return ceil(self._shared(end, end) - _TINY)
 
+    def marks(self, end: End, long_point: int, starts: bool) -> tuple[int, int]:
+        """Return where an end crosses the near and the far edge of the show face, given its long point on the board.
+
+        `starts`: it is the end nearer the board's start, whose long point lies before the rest of it.
+        """
+        across, through = self._lean(end)
+        corners = self._corners(end)
+        base = long_point - (min(corners) if starts else max(corners)) + through
+        return round(base), round(base + across)
+
     def can_hold(self, length: int, ends: Ends) -> bool:
         """Tell whether a piece is longer than nothing along each of its edges on this board."""
         at = [self._corners(end) for end in (ends.start, ends.end)]

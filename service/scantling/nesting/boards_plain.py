@@ -6,19 +6,22 @@ from typing import Any
 
 from scantling.measure import RequestProblem, pointer
 
-from .boards_ends import lie_of
+from .boards_ends import Joints, lie_of
 from .boards_problem import ends_of
-from .nouns import UNITS_PER_MM, Piece, Placement
+from .nouns import UNITS_PER_MM, Piece, Placement, Stock
 
 _EXACT = 1e-5  # of a hundredth of a millimetre: what binary fractions lose
 
 
-def plain_ends(piece: Piece, placed: Placement) -> dict[str, Any]:
+def plain_ends(piece: Piece, placed: Placement, stock: Stock) -> dict[str, Any]:
     """Return the members of a placement that say how its ends slope as it lies; none for a square piece."""
     ends = ends_of(piece)
     if ends.square:
         return {}
     lie = lie_of(ends, placed.end_for_end, placed.face_down)
+    joints = Joints(0, stock.board_width, stock.thickness)
+    first = joints.marks(lie.start, placed.x, True)
+    last = joints.marks(lie.end, placed.x + placed.length, False)
     return {
         "start_slope": lie.start[0] / 100,
         "end_slope": lie.end[0] / 100,
@@ -26,6 +29,8 @@ def plain_ends(piece: Piece, placed: Placement) -> dict[str, Any]:
         "end_bevel": lie.end[1] / 100,
         "end_for_end": placed.end_for_end,
         "face_down": placed.face_down,
+        "near_mm": [first[0] / UNITS_PER_MM, last[0] / UNITS_PER_MM],
+        "far_mm": [first[1] / UNITS_PER_MM, last[1] / UNITS_PER_MM],
     }
 
 

@@ -188,13 +188,14 @@ def nesting_to_plain(job: Job, nesting: Nesting, cutting: CuttingPlan, currency:
 
 def _layout_to_plain(job: Job, layout: Layout, cuts: Sequence[Cut], face: SheetFace) -> dict[str, Any]:
     placements = []
+    stock = next(s for s in job.stock if s.id == layout.stock)
     pieces = {piece.id: piece for piece in job.pieces}
     for p in layout.placements:
         plain: dict[str, Any] = {"part": p.part, "x_mm": to_mm(p.x), "y_mm": to_mm(p.y), "length_mm": to_mm(p.length)}
         if p.width is not None:
             plain |= {"width_mm": to_mm(p.width), "turned": p.turned}
         else:
-            plain |= plain_ends(pieces[p.part], p)
+            plain |= plain_ends(pieces[p.part], p, stock)
         placements.append(plain)
     offcuts = []
     for o in layout.offcuts:
@@ -202,7 +203,6 @@ def _layout_to_plain(job: Job, layout: Layout, cuts: Sequence[Cut], face: SheetF
         if layout.tree is not None:
             plain["width_mm"] = to_mm(o.along_y)
         offcuts.append(plain)
-    stock = next(s for s in job.stock if s.id == layout.stock)
     return {
         "stock": layout.stock,
         "length_mm": to_mm(stock.length),

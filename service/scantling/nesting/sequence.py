@@ -30,7 +30,8 @@ class Cut:
     break-down cut, that much oversize; the finish cut follows. `after` is the number of the cut that freed the held
     piece, `level` how deep it lies in the tree of cuts. `good_face` says which way the good face lies for this saw.
     A sloped end of a board has the `slope` and `bevel` of its cut in 0.01 degrees, signed as in Piece; `lie` says
-    where the board is turned over, or the saw set the other way, for a cut that leans against its setting.
+    where the board is turned over, or the saw set the other way, for a cut that leans against its setting, and
+    `marks` where its kerf begins on the near and the far edge.
     """
 
     number: int
@@ -57,6 +58,7 @@ class Cut:
     slope: int = 0
     bevel: int = 0
     lie: str | None = None
+    marks: tuple[int, int] | None = None
 
     @property
     def setup(self) -> tuple[str, str, str, int, int, int, bool]:
@@ -101,6 +103,8 @@ class Cut:
             "long_edge": None if not self.slope else "far" if self.slope * leans > 0 else "near",
             "long_face": None if not self.bevel else "face" if self.bevel * leans > 0 else "back",
             "lie": self.lie or "as it lies",
+            "near_mm": None if self.marks is None else self.marks[0] / _MM,
+            "far_mm": None if self.marks is None else self.marks[1] / _MM,
         }
 
 
@@ -238,6 +242,7 @@ def _cut(step: Step, stock: Stock, job: Job) -> Cut:
         slope=step.end[0],
         bevel=step.end[1],
         lie=step.lie,
+        marks=step.marks,
     )
 
 

@@ -74,6 +74,7 @@ class Step:
     allowance: int = 0
     finish: bool = False
     end: tuple[int, int] = (0, 0)  # slope and bevel of the cut
+    marks: tuple[int, int] | None = None  # where its kerf begins on the near and the far edge
     lie: str | None = None  # how the board is held for it, where that is not as it lies
 
     @property

@@ -50,6 +50,9 @@ def ringed_cuts(layout: Mapping[str, Any], paper: OnPaper) -> tuple[list[Shape],
         if cut["axis"] == "x":
             x, y, _, h = paper.box(middle, held["y_mm"], 0.0, held["along_y_mm"] or paper.width)
             line = (x, y + h, x, y)
+            if cut.get("near_mm") is not None:  # a sloped end: the line leans, its number stands at its near end
+                x, far = (paper.box(cut[m] + cut["kerf_mm"] / 2, 0.0, 0.0, 0.0)[0] for m in ("near_mm", "far_mm"))
+                line = (x, y + h, far, y)
             outside = (x, y + h + RING_MM + 0.6) if y + h > paper.bottom - 0.1 else None
             outside = outside or ((x, y - RING_MM - 0.6) if y < paper.y + 0.1 else None)
         else:

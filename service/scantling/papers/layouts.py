@@ -168,6 +168,9 @@ def _part(
     box = paper.box(placed["x_mm"], placed.get("y_mm", 0.0), w, h)
     size = tape.show(long) if not placed.get("width_mm") else f"{tape.show(long)} × {tape.show(wide)}"
     shapes: list[Shape] = [rectangle(*box, "outline", "white")]
+    if placed.get("near_mm"):
+        outline, box = _sloped(placed["near_mm"], placed["far_mm"], paper)
+        shapes = [outline]
     mark, name = marks[placed["part"]], placed["part"]
     for lines, wanted, least in (
         ([f"{mark}  {name}", size], ID_MM, LEAST_ID_MM),
@@ -180,6 +183,15 @@ def _part(
         if lettered:
             return shapes + lettered
     return shapes
+
+
+def _sloped(near: Sequence[float], far: Sequence[float], paper: OnPaper) -> tuple[Path, Box]:
+    """Return the outline of a piece of board with sloped ends, and the rectangle inside it as x, y, width, height."""
+    (x0, top, x1, height), (x2, _, x3, _) = (paper.box(a, 0.0, b - a, paper.width) for a, b in (near, far))
+    x1, x3, bottom = x0 + x1, x2 + x3, top + height
+    outline = Path(((x0, bottom), (x1, bottom), (x3, top), (x2, top)), "outline", True, "white")
+    left, right = max(x0, x2), min(x1, x3)
+    return outline, (left, top, max(right - left, 0.0), height)
 
 
 def _lettered(

@@ -142,6 +142,10 @@ class Placement(Open):
         None, description="True where it lies turned half round on its face, its own end nearer the board's start."
     )
     face_down: bool | None = Field(None, description="True where its show side lies down.")
+    near_mm: list[float] | None = Field(
+        None, description="Where its ends cross the near edge of the board's upper face.", json_schema_extra=MM
+    )
+    far_mm: list[float] | None = Field(None, description="The same on the far edge.", json_schema_extra=MM)
 
 
 class Layout(Open):
