@@ -294,3 +294,22 @@ def replace_part(piece, id, **changes):
 def step_of(part):
     """Return a step that names a part."""
     return Step("Bring the ghost.", (part,))
+
+
+# ---------------------------------------------------------------- larger takes more
+
+variant("NothingGrows", "grows", grows=())
+variant("GrowsNamesNoParameter", "larger takes more", grows=("widht",))
+variant("CountsWhatDoesNotGrow", "larger takes more", grows=("width", "shelves", "finish"))
+
+
+@spoiled("larger takes more")
+def thinner_in_the_middle(piece, build):
+    """The default takes more wood than the most: a board is left out of wide ones."""
+    if build.parameters.width > 800:
+        gone = "shelf 1"
+        for joint in [j for j in piece.joints.values() if gone in j.parts]:
+            del piece.joints[joint.id]
+            for screw in [f for f in piece.fasteners.values() if f.joint == joint.id]:
+                del piece.fasteners[screw.id]
+        del piece.parts[gone]

@@ -11,6 +11,7 @@ DADO = 6.0  # a third of 18 mm, the most a dado should take; practice
 PLINTH = 70.0
 REVEAL = 3.0  # round inset fronts; 1/16 to 1/8 in by different hands, and plywood hardly moves
 LEAST_DOOR = 200.0
+OPENS = 105.0  # degrees, what inset cup hinges do
 SLIDES = (600, 550, 500, 450, 400, 350, 300, 250)  # mm, as sold
 GRAVITY = 9.80665
 OPEN_DRAWER_N = 222.4  # 50 lb on one open drawer, ASTM F2057 before 2023, screening
@@ -128,7 +129,8 @@ class _Cabinet:
             door = self.piece.part(name, self.door, wide, "case", name="door", shows="both")
             door.ease("near/face", "far/face", "start/face", "end/face", size=2).lay("z", "-x")
             door.put(x0=self.t + REVEAL + i * (wide + REVEAL), y0=0, z0=self.floor + REVEAL)
-            self.piece.join("hinged", door, self.right if i else self.left, clearance=REVEAL)
+            side, edge = (self.right, "near") if i else (self.left, "far")
+            self.piece.hinge(door, side, edge=("face", edge), towards="-y", opens=OPENS, clearance=REVEAL)
         each = 2 if self.door < 900 else 3
         self.piece.buy(
             "inset cup hinge", n * each, "bore its cup by the maker's sheet; try the reveal on one door first"
@@ -154,8 +156,8 @@ class _Cabinet:
             piece, f"drawer {i + 1}", wide, float(run), high, (self.t + p.slide, self.t, z + 12), "drawer", "thin"
         )
         piece.screws(box["front"], front, n=ceil(wide / 300) + 1, gauge=6, inset=60, role="clamps")
-        for hand, side in (("left", self.left), ("right", self.right)):
-            piece.join("sliding", box[hand], side, clearance=p.slide)
+        sides = ((box["left"], self.left), (box["right"], self.right))
+        piece.slide(*sides, towards="-y", by=run, clearance=p.slide, id=f"drawer {i + 1}")
         piece.buy(f"pair of drawer slides {run} mm, full extension", 1, f"{p.slide:g} mm each side")
 
     def _promises(self) -> None:

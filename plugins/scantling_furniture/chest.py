@@ -7,6 +7,7 @@ from scantling.kit import Assembly, Build, Module, Parameters, Part, Role, lengt
 GAP = 3.0  # soft pads hold the lid off the box; under the 8 mm that catches fingers indoors, EN 14749
 LIP = 20.0  # lid beyond the front and the ends, to lift it by
 VENT = 40.0  # 1257 mm² each, where 650 mm² are asked for
+OPENS = 95.0  # degrees; the supports take it a little past upright and no further
 VENTS_APART = 170.0
 VENT_DOWN = 70.0
 EDGES = ("start", "end", "near", "far")
@@ -66,7 +67,8 @@ class Chest(Module[ChestParameters]):
         lid = piece.part("lid", outside + 2 * LIP, depth + LIP, "panel", wears=True, seal=EDGES)
         lid.ease(*(f"{side}/{face}" for side in EDGES for face in ("face", "back")))
         lid.lay("x", "y").put(xc=outside / 2, y1=depth, z0=up + tall + GAP)
-        piece.join("hinged", lid, piece.parts["back"], clearance=GAP)
+        back, stays = piece.parts["back"], "two lid supports that hold it wherever it is let go"
+        piece.hinge(lid, back, edge=("far", "back"), towards="z", opens=OPENS, clearance=GAP, held_by=stays)
         for side in ("front", "left end", "right end"):
             piece.loose(lid, piece.parts[side], clearance=GAP)
         self._bought(piece, lid)

@@ -27,6 +27,7 @@ class PlantStand(Module[PlantStandParameters]):
     when_not = "Not a stool: it is not made to be sat or stood on."
     parameters = PlantStandParameters
     roles = {"panel": Role("All parts, from plywood.", "birch-plywood", 18, 17.0, 19.0)}
+    grows = ("width", "depth", "height")
     sources = ("Sizes: common practice for stands of one or two pots",)
 
     def build(self, build: Build[PlantStandParameters]) -> Assembly:

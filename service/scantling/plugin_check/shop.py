@@ -36,7 +36,8 @@ def read_price_lists(answer: object) -> dict[str, PriceList]:
         read_prices([p.to_plain() for p in listed(one.prices, Price, what, MOST_PRICES)], faults, "/prices")
         if faults.found:
             first = faults.found[0]
-            raise Fault(f"{what}, {first.pointer}: {first.detail}")
+            where = " ".join(first.pointer.strip("/").split("/"))
+            raise Fault(f"{what}, {where}: {first.detail}")
     return found
 
 

@@ -23,7 +23,7 @@ def declared(module: type[Module[Any]]) -> Iterator[tuple[str, str]]:
     if not getattr(module, "sources", ()):
         yield "sources", "no source is named for the default sizes; say practice where it is that"
     yield from _roles(getattr(module, "roles", None))
-    yield from _parameters(getattr(module, "parameters", None))
+    yield from _parameters(getattr(module, "parameters", None), getattr(module, "grows", ()))
 
 
 def _roles(roles: object) -> Iterator[tuple[str, str]]:
@@ -41,7 +41,7 @@ def _roles(roles: object) -> Iterator[tuple[str, str]]:
             yield "roles", f"{name} is cut from boards, so it needs their width"
 
 
-def _parameters(parameters: object) -> Iterator[tuple[str, str]]:
+def _parameters(parameters: object, grows: object) -> Iterator[tuple[str, str]]:
     if not isinstance(parameters, type) or not issubclass(parameters, Parameters):
         yield "parameters", "parameters must be a class made from kit.Parameters"
         return
@@ -50,6 +50,8 @@ def _parameters(parameters: object) -> Iterator[tuple[str, str]]:
     except TypeError as error:
         yield "parameters", str(error)
         return
+    if not grows and any(kind.quantity == "length" for kind, _ in kinds.values()):
+        yield "grows", "no parameter is named in grows; name those that take more material the larger they are"
     for name, (kind, default) in kinds.items():
         if not kind.says.strip():
             yield "parameters", f"{name} has no sentence"

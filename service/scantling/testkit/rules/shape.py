@@ -1,6 +1,7 @@
 """What is built: it goes together, its handed parts pair up, and sizes, units and the JSON form agree."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import Any
 
 from scantling.board import Assembly, alike, assembly_from_plain, assembly_to_plain
@@ -66,16 +67,33 @@ def units_agree(module: type[Module[Any]], trials: list[Trial]) -> Faults:
 
 
 def larger_takes_more(module: type[Module[Any]], trials: list[Trial]) -> Faults:
-    """Every parameter named in the module's `grows` takes more material at its most than at its least."""
+    """Every parameter named in the module's `grows` takes more area and more material the larger it is.
+
+    Held between its least, its default and its most, each alone; a parameter that is no size, or that the module does
+    not have, cannot grow.
+    """
     by_name = {t.point.name: t.assembly for t in trials}
+    kinds = module.parameters.kinds()
     for name in module.grows:
-        small, large = by_name.get(f"{name} at least"), by_name.get(f"{name} at most")
-        if small is None or large is None:
+        if name not in kinds:
+            yield "larger takes more", name, f"grows names {name}, which is no parameter of the module"
             continue
-        if _material(large) <= _material(small):
-            detail = f"{_material(small) / 1e6:.2f} dm³ at its least, {_material(large) / 1e6:.2f} dm³ at its most"
-            yield "larger takes more", name, detail
+        steps = [("at its least", f"{name} at least"), ("by default", "defaults"), ("at its most", f"{name} at most")]
+        built = [(words, piece) for words, point in steps if (piece := by_name.get(point)) is not None]
+        for measure, unit in ((_area, "m²"), (_material, "dm³")):
+            sizes = [(words, measure(piece)) for words, piece in built]
+            for (before, less), (after, more) in pairwise(sizes):
+                if more < less:
+                    yield "larger takes more", name, f"{less:.3f} {unit} {before}, {more:.3f} {unit} {after}"
+            if len(sizes) > 1 and sizes[-1][1] == sizes[0][1]:
+                yield "larger takes more", name, f"{sizes[0][1]:.3f} {unit} whatever it is"
+
+
+def _area(assembly: Assembly) -> float:
+    """Return the area of all blanks in m²."""
+    return sum(p.length * p.width for p in assembly.parts.values()) / 1e6
 
 
 def _material(assembly: Assembly) -> float:
-    return sum(p.length * p.width * p.thickness for p in assembly.parts.values())
+    """Return the volume of all blanks in dm³."""
+    return sum(p.length * p.width * p.thickness for p in assembly.parts.values()) / 1e6
