@@ -2190,8 +2190,14 @@ class Placement(TypedDict):
     face_down: NotRequired[bool | None]
     """True where its show side lies down."""
 
+    far_mm: NotRequired[list[float] | None]
+    """The same on the far edge."""
+
     length_mm: float
     """The part's own length."""
+
+    near_mm: NotRequired[list[float] | None]
+    """Where its ends cross the near edge of the board's upper face."""
 
     part: str
     """Id of the part."""
