@@ -25,14 +25,17 @@ DELIBERATELY_WITHOUT = {"get_liveness": "for probes: a client wants to know whet
 ARGUMENTS = {
     "plan": ({},),
     "plan_csv": ({},),
+    "plan_file": ({},),
     "parts": ("m",),
     "parts_csv": ("m",),
+    "parts_file": ("m",),
     "prove": ("m",),
     "prove_csv": ("m",),
     "dry_fit": ({},),
     "dry_fit_csv": ({},),
     "nest": ({},),
     "nest_csv": ({},),
+    "nest_file": ({},),
     "check_fasteners": ({},),
     "check_fasteners_csv": ({},),
     "cost": ({},),
@@ -120,6 +123,12 @@ def test_every_table_can_be_had_as_csv():
     csv = {name for (m, p), name in OPERATIONS.items() if m == "POST" and "text/csv" in answers_of(m, p)}
     covered = {operation for method, operation in asked_for().items() if method.endswith("_csv")}
     assert csv == covered
+
+
+def test_every_answer_that_can_be_drawn_can_be_had_as_a_file():
+    drawn = {name for (m, p), name in OPERATIONS.items() if m == "POST" and "application/pdf" in answers_of(m, p)}
+    covered = {operation for method, operation in asked_for().items() if method.endswith("_file")}
+    assert drawn == covered
 
 
 def answers_of(method, path):

@@ -8,7 +8,7 @@ from scantling.drawing.screw_map import kind_of
 from .dossier import Dossier, Piece, Plain
 from .page import TABLE_MM, Flow, Paragraph
 
-PICTURE_MM = (100.0, 70.0)
+PICTURE_MM = (94.0, 56.0)  # four to a page
 LEFT = ("It lies", "It stands")
 TURNED = ("Turn it over, so that it lies", "Set it up, so that it stands")
 

@@ -6,6 +6,8 @@ from scantling.drawing.shapes import Drawing
 from .dossier import Dossier, Piece
 from .page import Column, Flow
 
+PAIR, MOST_ACROSS = 2, 4  # pictures in a row
+ONE_MM, PAIR_MM, ROW_MM = 95.0, 70.0, 42.0  # their height
 LONGEST = 260  # characters of a line
 STAMPS = {
     "computed": "COMPUTED: worked out, not yet checked by a person and not built.",
@@ -54,12 +56,13 @@ def _brief(line: str) -> str:
 
 
 def _pictures(flow: Flow, dossier: Dossier) -> None:
-    """Draw the pieces, two beside each other."""
-    many = len(dossier.pieces) > 1
-    width, height = (flow.width / 2 - 2, 46.0 if len(dossier.pieces) > 2 else 70.0) if many else (flow.width, 95.0)
+    """Draw the pieces beside each other: up to two large, more of them small, four to a row."""
+    across = min(len(dossier.pieces), MOST_ACROSS)
+    width = flow.width if across == 1 else flow.width / across - 2.0
+    height = ONE_MM if across == 1 else PAIR_MM if across == PAIR else ROW_MM
     drawings = [_in_use(p, width, height) for p in dossier.pieces]
-    for i in range(0, len(drawings), 2):
-        flow.pair(drawings[i], drawings[i + 1] if i + 1 < len(drawings) else None)
+    for i in range(0, len(drawings), across):
+        flow.row(drawings[i : i + across])
 
 
 def _in_use(piece: Piece, width: float, height: float) -> Drawing:

@@ -145,13 +145,15 @@ class Flow:
         self.shapes += [shifted(s, x, self.y) for s in drawing.shapes]
         self.y += drawing.height + gap
 
-    def pair(self, one: Drawing, two: Drawing | None, gap: float = 3.0) -> None:
-        """Place two drawings side by side."""
-        self.need(max(one.height, two.height if two else 0.0))
-        self.shapes += [shifted(s, self.left, self.y) for s in one.shapes]
-        if two:
-            self.shapes += [shifted(s, self.left + self.width - two.width, self.y) for s in two.shapes]
-        self.y += max(one.height, two.height if two else 0.0) + gap
+    def row(self, drawings: Sequence[Drawing], gap: float = 3.0) -> None:
+        """Place drawings side by side, spread over the width."""
+        self.need(max(d.height for d in drawings))
+        spare = self.width - sum(d.width for d in drawings)
+        x = self.left
+        for drawing in drawings:
+            self.shapes += [shifted(s, x, self.y) for s in drawing.shapes]
+            x += drawing.width + spare / max(1, len(drawings) - 1)
+        self.y += max(d.height for d in drawings) + gap
 
     def beside(self, drawing: Drawing, paragraphs: Sequence[Paragraph], gap: float = 5.0) -> None:
         """Place a drawing with paragraphs to its right."""
