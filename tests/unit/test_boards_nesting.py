@@ -121,6 +121,30 @@ def test_boards_that_run_out_say_what_to_buy() -> None:
     assert nesting.objective_bound <= nesting.objective
 
 
+def test_nobody_is_sent_to_buy_an_offcut() -> None:
+    stock = (Stock("b", 2400 * MM, price=7, quantity=1), Stock("left", 1200 * MM, price=0, quantity=1, offcut=True))
+    nesting = solved(job(((1100, 5),), stock))
+    (left_out,) = nesting.unplaced
+    assert (left_out.quantity, left_out.nearest_stock) == (2, "b")
+    assert "1 more of b" in left_out.reason
+    assert "left" not in left_out.reason.replace("is left", "")
+
+
+def test_a_board_of_which_none_is_there_is_named() -> None:
+    stock = (Stock("long", 3000 * MM, price=9, quantity=0), Stock("short", 1000 * MM, price=4))
+    (left_out,) = solved(job(((1100, 2),), stock)).unplaced
+    assert (left_out.quantity, left_out.nearest_stock) == (2, "long")
+    assert "none is there" in left_out.reason
+
+
+def test_the_bound_for_what_is_placed_is_as_sharp_as_for_a_whole_job() -> None:
+    """Three of four are placed, two on the long board and one on the short: proved that it takes both."""
+    stock = (Stock("long", 2400 * MM, price=9, quantity=1), Stock("short", 1150 * MM, price=5, quantity=1))
+    nesting = solved(job(((1100, 4),), stock))
+    assert sum(u.quantity for u in nesting.unplaced) == 1
+    assert (nesting.cost, nesting.bound, nesting.proven_minimal) == (14, 14, False)
+
+
 def test_materials_are_cut_apart_from_each_other() -> None:
     pieces = (Piece("leg", 100_000, quantity=3, material="ash"), Piece("rail", 100_000, quantity=3, material="oak"))
     stock = tuple(Stock(m, 240_000, material=m, price=5) for m in ("ash", "oak"))

@@ -1,16 +1,15 @@
 """Nesting in one dimension: lengths cut from boards for the least money, proved where it can be proved."""
 
-from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
 
 from .boards_fit import full_board_findings, full_stretches, with_wider_cuts
 from .boards_layouts import build_layouts
-from .boards_problem import Problem, Solution, board_cost, build_problems
+from .boards_problem import board_cost, build_problems
 from .boards_remainder import gather_remainder
-from .boards_search import BoardSearch, least_cost
-from .boards_start import fit_decreasing, preferences
-from .nouns import Job, Layout, Nesting, Stock, StoppedBy, Unplaced
+from .boards_search import BoardSearch
+from .boards_shortage import run_out, settle
+from .nouns import Job, Layout, Nesting, Stock, StoppedBy
 
 
 def nest_boards(job: Job, out_of_time: Callable[[], bool] | None = None) -> Nesting:
@@ -36,17 +35,19 @@ def nest_boards(job: Job, out_of_time: Callable[[], bool] | None = None) -> Nest
 def _nest(job: Job, out_of_time: Callable[[], bool] | None) -> Nesting:
     problems, unplaced = build_problems(job)
     searches = [BoardSearch(p, job.seed) for p in problems]
-    work, timely = _share(searches, job.effort, out_of_time or (lambda: False))
+    late = out_of_time or (lambda: False)
+    work, timely = _share(searches, job.effort, late)
     layouts: list[Layout] = []
     objective = bound = 0
     for search in searches:
-        best = gather_remainder(search.problem, search.best, job.least_offcut[0] + job.cutting.kerf)
-        cost = best.rank(search.problem)[1]
+        settled, least, more = settle(search, job, late)
+        work += more
+        best = gather_remainder(search.problem, settled, job.least_offcut[0] + job.cutting.kerf)
         found, missing = build_layouts(search.problem, best, job)
         layouts += found
-        unplaced += _run_out(search.problem, best, missing)
-        objective += cost
-        bound += search.bound if not missing else min(cost, least_cost(search.problem, _placed(search)))
+        unplaced += run_out(search.problem, best, missing, job)
+        objective += best.rank(search.problem)[1]
+        bound += least
     priced = all(s.price is not None for s in job.stock)
     complete = not unplaced
     proven = complete and objective == bound
@@ -81,23 +82,6 @@ def _share(searches: list[BoardSearch], effort: int, out_of_time: Callable[[], b
             work += spent
             running.append(running.pop(0))
     return work, True
-
-
-def _placed(search: BoardSearch) -> list[int]:
-    return [n - m for n, m in zip(search.problem.demand, search.best.missing, strict=True)]
-
-
-def _run_out(problem: Problem, solution: Solution, missing: Counter[str]) -> list[Unplaced]:
-    """Name the parts for which no board is left, with what would have to be bought for all of them."""
-    if not missing:
-        return []
-    more = fit_decreasing(problem, list(solution.missing), [None] * len(problem.bins), preferences(problem)[0])
-    wanted: Counter[str] = Counter()
-    for (b, _), n in more.boards:
-        wanted[problem.bins[b].stock] += n
-    buy = " and ".join(f"{n} more of {stock}" for stock, n in sorted(wanted.items()))
-    reason = f"no board is left for it; everything missing would come from {buy}"
-    return [Unplaced(part, n, reason, max(wanted, default=None, key=wanted.__getitem__)) for part, n in missing.items()]
 
 
 def _by_stock(job: Job) -> "_Key":

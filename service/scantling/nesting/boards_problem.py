@@ -180,7 +180,10 @@ def build_problems(job: Job) -> tuple[list[Problem], list[Unplaced]]:
         if not fitting:
             members = together or (Member(piece.id, piece.length),) * piece.quantity
             named = [(boards[i], bins[i]) for i in shaped]
-            unplaced += _crossing(piece) if matching and not shaped else _explain(piece, members, weight, named)
+            if matching and not shaped:
+                unplaced += _crossing(piece)
+            else:
+                unplaced += _explain(piece, members, weight, named, _sold_out(job, piece, weight))
             continue
         key = (-weight, ends, fitting, tuple(m.part for m in together))
         kind = kinds.get(key, Kind(weight, 0, fitting, ends=ends))
@@ -249,12 +252,22 @@ def _crossing(piece: Piece) -> list[Unplaced]:
     return [Unplaced(piece.id, piece.quantity, reason)]
 
 
+def _sold_out(job: Job, piece: Piece, weight: int) -> str | None:
+    """Return the shortest board of which there are none that would take a length, or None."""
+    gone = [s for s in job.stock if s.quantity == 0 and matches(piece, s)]
+    able = [s for s in gone if any(room >= weight for _, room in clear_stretches(s, job))]
+    return min(((s.length, s.id) for s in able), default=(0, None))[1]
+
+
 def _explain(
-    piece: Piece, members: tuple[Member, ...], weight: int, matching: list[tuple[Stock, Bin]]
+    piece: Piece, members: tuple[Member, ...], weight: int, matching: list[tuple[Stock, Bin]], sold_out: str | None
 ) -> list[Unplaced]:
-    """Say why a length fits no board: no such board at all, or by how much the longest one is too short."""
+    """Say why a length fits no board: none is left, no such board at all, or how much too short the longest one is."""
     nearest, excess = None, None
-    if not matching:
+    if sold_out is not None:
+        nearest = sold_out
+        reason = f"it would come from {sold_out}, of which none is there"
+    elif not matching:
         thick = "" if piece.thickness is None else f" {piece.thickness / 100:g} mm thick"
         reason = f"there is no board of {piece.material or 'this material'}{thick} to cut it from"
     else:
