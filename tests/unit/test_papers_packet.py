@@ -83,13 +83,29 @@ def test_bits_are_told_for_every_screw_and_wood(pages):
                 assert f"no. {f['gauge']} {woods[f['parts'][-1]]}" in words
 
 
-def test_footprints_stand_along_the_wall_and_add_up():
-    plan = demo_plan()
-    drawing = place_drawing(dossier({"tape": "1 mm"}), 180.0)
+def test_without_a_place_the_footprints_stand_in_a_row_and_add_up():
+    plan = {**demo_plan(), "place": None}
+    row = project_dossier(plan, read_options({"tape": "1 mm"}), demo_request(), DESCRIBES)
+    drawing = place_drawing(row, 180.0)
     chain = next(c for c in drawing.chains if c.name == "along the wall")
     wanted = [m["overall"]["width_mm"] for m in plan["modules"] for _ in range(m["quantity"])]
     assert chain.links_mm == pytest.approx(wanted, abs=0.01)
     assert not list(off_page(drawing)) and not list(overlapping(drawing))
+
+
+def test_in_its_place_the_sizes_along_each_wall_add_up_to_the_wall():
+    plan = demo_plan()
+    drawing = place_drawing(dossier({"tape": "1 mm"}), 180.0)
+    sizes = {m["id"]: m["overall"] for m in plan["modules"]}
+    chains = {c.name: c for c in drawing.chains}
+    house, garden = chains["along house wall"], chains["along garden wall"]
+    long, corner, short = (sizes[id] for id in ("long bench", "corner seat", "short bench"))
+    assert house.links_mm[1:] == pytest.approx([long["width_mm"], corner["depth_mm"]], abs=0.3)
+    assert garden.links_mm[:2] == pytest.approx([corner["width_mm"], short["width_mm"]], abs=0.3)
+    assert house.whole_mm == pytest.approx(98.875 * 25.4, abs=0.1)  # the shortest of three readings
+    assert not list(off_page(drawing)) and not list(overlapping(drawing))
+    for name in ("house wall", "garden wall", "long bench", "corner seat", "short bench", "footstool"):
+        assert name in [t.text for t in drawing.texts()]
 
 
 def test_every_part_total_and_finding_is_on_paper(pages):

@@ -24,7 +24,7 @@ from .labels import label_pages
 from .layouts import layout_drawings
 from .measuring import measuring_sheet
 from .page import MARGIN_MM, Flow, scaled_to
-from .place import place_drawing
+from .place import in_its_place
 
 
 def packet(dossier: Dossier) -> bytes:
@@ -40,8 +40,7 @@ def packet_pages(dossier: Dossier) -> list[Page]:
     flow.new_page()
     measuring_sheet(flow, dossier)
     flow.new_page()
-    flow.section("In its place", room=80)
-    flow.put(place_drawing(dossier, flow.width))
+    in_its_place(flow, dossier)
     flow.new_page()
     buying(flow, dossier)
     flow.new_page()

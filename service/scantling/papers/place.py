@@ -1,8 +1,9 @@
-"""The pieces from above in their place: footprints in the order given along the back wall, walkways dashed in front.
+"""The set in its place on paper: where each piece stands, what fits, the work and the joints made there.
 
-Where a piece stands is not part of a plan; the row is a way to try it out, not a rule.
+Where a request does not say where the pieces stand, they are drawn in a row along the back wall, to try them out.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from scantling.drawing.dimension import Row, Sizes, level_chain, upright_chain
@@ -10,7 +11,9 @@ from scantling.drawing.lettering import shortened, wrapped
 from scantling.drawing.shapes import Drawing, DrawnChain, Path, Shape, Text, rectangle
 from scantling.mechanics.figures import figure
 
-from .dossier import Dossier
+from .dossier import Dossier, Plain
+from .page import Column, Flow
+from .plan_view import plan_view
 
 SIDE_MM = 24.0
 MOST_SCALE = 0.1
@@ -37,8 +40,41 @@ def footprints(dossier: Dossier) -> list[Footprint]:
     return found
 
 
+def in_its_place(flow: Flow, dossier: Dossier) -> None:
+    """Write where the set stands, what fits, and the work that is done there."""
+    flow.section("In its place", room=80)
+    flow.put(place_drawing(dossier, flow.width))
+    place = dossier.plan.get("place")
+    if place is None:
+        return
+    show = dossier.options.sizes.show
+    fits = [
+        [wall["id"], fit["height"], show(fit["run_mm"]), show(fit["set_mm"]), _left_over(fit, show)]
+        for wall in place["walls"]
+        for fit in wall["fits"]
+    ]
+    if fits:
+        heads = ("wall", "at height", "the run", "the set takes", "left over")
+        flow.table([Column(h, 2, bold=h == "wall") for h in heads], fits)
+    flow.section("Work at the place", level=1, room=30)
+    for step in place["steps"]:
+        flow.bullet(step, box=True)
+
+
+def _left_over(fit: Plain, show: Callable[[float], str]) -> str:
+    """Return the slack of a run in words; it is short where the set is longer than the run."""
+    low, high = (show(s) if s >= 0 else f"{show(-s)} short" for s in (fit["slack_least_mm"], fit["slack_most_mm"]))
+    return low if low == high else f"{low} to {high}"
+
+
 def place_drawing(dossier: Dossier, width: float) -> Drawing:
     """Return the plan view of the place, `width` mm wide."""
+    place = dossier.plan.get("place")
+    return _row_drawing(dossier, width) if place is None else plan_view(dossier, place, width)
+
+
+def _row_drawing(dossier: Dossier, width: float) -> Drawing:
+    """Return the pieces in a row along the back wall, in the order they were asked for."""
     prints = footprints(dossier)
     place = dossier.request.get("place") or {}
     walk = figure("walkway-secondary")
@@ -64,7 +100,7 @@ def place_drawing(dossier: Dossier, width: float) -> Drawing:
     y = wall + 6.0 + rows[0].depth + 3.0
     words = (
         f"Dashed: walkway of {sizes.show(walk.si)} in front ({walk.source}; a room planning figure, not a rule). "
-        "The pieces stand in a row in the order they were asked for; move them as the place wants it."
+        "The pieces stand in a row in the order they were asked for: the request did not say where they stand."
     )
     for line in wrapped(words, width, NOTE_MM):
         shapes.append(Text(0, y, line, NOTE_MM))

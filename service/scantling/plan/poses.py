@@ -7,6 +7,7 @@ from scantling.mechanics.floor_plan import Outline, Point, unit
 
 from .footprint import outline_of
 from .room import SQUARE, Stand, Wall
+from .standing import hull
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +69,14 @@ class Stood:
     def outline(self) -> Outline:
         """Return its outline on the plan."""
         return tuple(self.pose.point(x, y) for x, y in outline_of(self.assembly))
+
+    def parts_on_plan(self) -> list[tuple[Outline, float, float]]:
+        """Return the outline of every part of it on the plan, with the heights it lies between."""
+        return [
+            (tuple(self.pose.point(x, y) for x, y in hull([(c[0], c[1]) for c in cell.corners])), part.z0, part.z1)
+            for part in self.assembly.parts.values()
+            for cell in part.cells()
+        ]
 
     def corner(self, right: bool, back: bool) -> Point:
         """Return a corner of the box round it, on the plan."""

@@ -21,26 +21,31 @@ ENDLESS = 1e6
 
 
 def overlap_findings(arrangement: Arrangement) -> list[Finding]:
-    """Say which two pieces stand in each other, by how much."""
+    """Say which two pieces stand in each other, by how much; a chair may stand under a table."""
     found = []
     standing = list(arrangement.stood)
     for i, one in enumerate(standing):
         for other in standing[i + 1 :]:
-            deep = -inf if _over(one, other) else overlap_depth(one.outline, other.outline)
+            deep = 0.0 if overlap_depth(one.outline, other.outline) <= FLUSH_MM else _in_each_other(one, other)
             if deep > FLUSH_MM:
                 text = f"{one.name} and {other.name} stand {deep:.0f} mm in each other."
-                remedy = f"Move one of them by {deep:.0f} mm or more."
-                said = notice(
-                    "stands-in-another", text, value=deep, limit=0.0, unit="mm", source="geometry", remedy=remedy
-                )
+                said = notice("stands-in-another", text, value=deep, limit=0.0, unit="mm", source="geometry")
                 found.append(replace(said, parts=(one.name, other.name)))
     return found
 
 
-def _over(one: Stood, other: Stood) -> bool:
-    """Whether one of two pieces hangs above the other."""
-    (low, high), (floor, top) = one.assembly.bounds(), other.assembly.bounds()
-    return low[2] >= top[2] or floor[2] >= high[2]
+def _in_each_other(one: Stood, other: Stood) -> float:
+    """Return how deep the parts of two pieces stand in each other, those that meet in height alone, mm."""
+    mine, theirs = one.parts_on_plan(), other.parts_on_plan()
+    return max(
+        (
+            overlap_depth(outline, across)
+            for outline, low, high in mine
+            for across, floor, top in theirs
+            if low < top - FLUSH_MM and floor < high - FLUSH_MM
+        ),
+        default=0.0,
+    )
 
 
 def clear_fronts(arrangement: Arrangement, room: Room) -> list[tuple[float, str]]:
