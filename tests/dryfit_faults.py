@@ -1,10 +1,11 @@
 """The catalogue of deliberate faults, gathered from the files that hold them by subject."""
 
 import dryfit_faults_fit
+import dryfit_faults_motion
 import dryfit_faults_order
 import dryfit_faults_screws
 from dryfit_fault import FAULTS, Fault
 
-SUBJECTS = (dryfit_faults_fit, dryfit_faults_screws, dryfit_faults_order)
+SUBJECTS = (dryfit_faults_fit, dryfit_faults_screws, dryfit_faults_order, dryfit_faults_motion)
 
 __all__ = ["FAULTS", "SUBJECTS", "Fault"]

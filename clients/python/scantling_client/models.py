@@ -213,6 +213,9 @@ class Assembly(TypedDict):
     hardware: list[dict[str, Any]]
     """What else it takes."""
 
+    hung_by: NotRequired[str]
+    """What holds the piece on a wall; empty where it stands on the floor."""
+
     joints: list[Joint]
     """The joints."""
 
@@ -227,6 +230,9 @@ class Assembly(TypedDict):
 
     module: str
     """Id of the module it was built by."""
+
+    motions: NotRequired[list[dict[str, Any]]]
+    """What moves in use, as POST /v1/dry-fits takes it: lids, doors, drawers."""
 
     parts: list[AssemblyPart]
     """The parts."""
@@ -1014,6 +1020,38 @@ class DrivenFastener(TypedDict):
     """The maker's characteristic yield moment; for `eurocode5`."""
 
 
+class FitFingerGap(TypedDict):
+    """A gap that takes a finger and may not let it go."""
+
+    at: float
+    """Where on the way that is."""
+
+    beside: str
+    """What it passes."""
+
+    gap_mm: float
+    """How far apart they are at the nearest."""
+
+    part: str
+    """Id of the part that moves."""
+
+
+class FitWeight(TypedDict):
+    """How what swings about a level hinge line weighs on it."""
+
+    hold_nm: float
+    """Greatest torque towards shut on the way: what its stays must hold together."""
+
+    mass_kg: float
+    """Mass of all that moves, cushions left out."""
+
+    open_nm: float
+    """Torque when open; above 0 where its weight pulls it further open."""
+
+    past_upright_deg: float
+    """How far past upright it stands."""
+
+
 class FitSwept(TypedDict):
     """What a motion meets on its way from shut to open."""
 
@@ -1024,19 +1062,46 @@ class FitSwept(TypedDict):
     """What it meets: ids of parts, or `wall`; empty where it opens freely."""
 
     depth_mm: float
-    """How deep it would go in."""
+    """About how deep it would go in."""
+
+    finger_gaps: list[FitFingerGap]
+    """Gaps on its way that take a finger and may hold it."""
 
     free: float
     """How far it goes before it meets something: degrees or millimetres."""
 
+    held_by: str
+    """What holds it open, as told."""
+
+    high_mm: list[float]
+    """Greatest corner of that room."""
+
+    kind: Literal["swing", "slide"]
+    """How it moves."""
+
+    leans_on: str
+    """What it leans on when it stands open past upright and nothing holds it."""
+
     least_gap_mm: float | None
-    """Least gap to anything on its way; null where it meets something at once or nothing is there."""
+    """Least gap to anything on its way; null where it meets something, or all is over 12 mm off."""
+
+    low_mm: list[float]
+    """Least corner of the room it takes on its way."""
 
     motion: str
-    """The caller's name for the motion."""
+    """Id of the motion."""
 
-    step_mm: float
-    """How far its outermost corner moves between two places that were looked at."""
+    parts: list[str]
+    """Ids of all parts that move: those named and what is fixed to them."""
+
+    tolerance_mm: float
+    """A clash deeper than the fit and this is found for certain; 0 where the way is computed exactly."""
+
+    travel: float
+    """How far it was asked to go."""
+
+    weight: FitWeight | None
+    """Its weight on a level hinge line; null for doors and slides."""
 
 
 class DryFitAnswer(TypedDict):
@@ -1058,7 +1123,7 @@ class DryFitAnswer(TypedDict):
     """Glue-ups within open time; null without glue."""
 
     motions: list[FitSwept]
-    """What each motion meets, in the order asked."""
+    """What each motion meets: those of the assembly, then those asked for beside it."""
 
     order: dict[str, Any] | None
     """An order of assembly; null where there is none."""
@@ -1249,6 +1314,34 @@ class FitMaterial(TypedDict):
     """Thickness."""
 
 
+class FitMoves(TypedDict):
+    """Something that moves when the piece is used: a lid or a door that swings, a drawer that slides."""
+
+    axis: list[float]
+    """Unit direction of the hinge line (the swing is right-handed about it) or of the slide."""
+
+    cushions: NotRequired[list[str] | None]
+    """Ids of the cushions that are fixed to it and move with it."""
+
+    held_by: NotRequired[str | None]
+    """What keeps it open, such as `a lid stay`."""
+
+    id: str
+    """The caller's name for it."""
+
+    kind: Literal["swing", "slide"]
+    """How it moves."""
+
+    parts: list[str]
+    """Ids of the parts that move together."""
+
+    point_mm: NotRequired[list[float] | None]
+    """A point of the hinge line of a swing; the origin where it is left out."""
+
+    travel: float
+    """How far it goes from shut to open: degrees of a swing, millimetres of a slide; not 0."""
+
+
 class FitCut(TypedDict):
     """One cut in the board frame; which members it takes is its kind's affair."""
 
@@ -1425,6 +1518,9 @@ class FitAssembly(TypedDict):
     hardware: NotRequired[list[FitHardware] | None]
     """What else it takes."""
 
+    hung_by: NotRequired[str | None]
+    """What holds the piece on a wall; empty or left out where it stands on the floor."""
+
     joints: NotRequired[list[FitJoint] | None]
     """The joints."""
 
@@ -1436,6 +1532,9 @@ class FitAssembly(TypedDict):
 
     module: NotRequired[str | None]
     """Id of the module it was built by."""
+
+    motions: NotRequired[list[FitMoves] | None]
+    """What moves in use: each is carried from shut to open."""
 
     parts: list[FitPart]
     """The parts."""
@@ -1490,10 +1589,13 @@ class FitWall(TypedDict):
 
 
 class FitMotion(TypedDict):
-    """Something that moves when the piece is used: a lid or a door that swings, a drawer that slides."""
+    """The same with walls, as a request names them beside the assembly."""
 
     axis: list[float]
     """Unit direction of the hinge line (the swing is right-handed about it) or of the slide."""
+
+    cushions: NotRequired[list[str] | None]
+    """Ids of the cushions that are fixed to it and move with it."""
 
     held_by: NotRequired[str | None]
     """What keeps it open, such as `a lid stay`."""
@@ -1615,7 +1717,7 @@ class DryFitRequest(TypedDict):
     """The glue; with it glue-ups are planned."""
 
     motions: NotRequired[list[FitMotion] | None]
-    """What moves in use, and how far; each is carried from shut to open."""
+    """More that moves in use, with the walls it must not run into."""
 
     settings: NotRequired[FitSettings | None]
     """How strictly it is checked."""
@@ -2797,6 +2899,9 @@ class PartsAnswer(TypedDict):
     module: str
     """Id of the module."""
 
+    motions: NotRequired[list[FitSwept]]
+    """What lids, doors and drawers meet on their way from shut to open."""
+
     overall: Overall
     """Overall sizes."""
 
@@ -3227,6 +3332,9 @@ class PlannedModule(TypedDict):
 
     module: str
     """Id of the module."""
+
+    motions: NotRequired[list[FitSwept]]
+    """What lids, doors and drawers meet on their way from shut to open."""
 
     overall: Overall
     """Overall sizes."""
@@ -3927,6 +4035,7 @@ __all__ = [
     "FitCushion",
     "FitCut",
     "FitFastener",
+    "FitFingerGap",
     "FitFrame",
     "FitGlue",
     "FitHardware",
@@ -3935,6 +4044,7 @@ __all__ = [
     "FitLoad",
     "FitMaterial",
     "FitMotion",
+    "FitMoves",
     "FitPart",
     "FitPromise",
     "FitSetLoad",
@@ -3943,6 +4053,7 @@ __all__ = [
     "FitSwept",
     "FitTool",
     "FitWall",
+    "FitWeight",
     "Floor",
     "FloorReading",
     "Frame",

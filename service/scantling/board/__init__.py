@@ -15,6 +15,7 @@ from .frame import Frame
 from .joint import Fastener, Joint, JointKind, ScrewRole
 from .load_case import LoadCase, LoadCaseError
 from .material import RoleMaterial
+from .motion import Motion, MotionError, moving_parts
 from .part import Part, PlacingError, Promise
 from .saw_settings import SawSetting, point_lengths, saw_settings
 
@@ -44,6 +45,8 @@ __all__ = [
     "Link",
     "LoadCase",
     "LoadCaseError",
+    "Motion",
+    "MotionError",
     "Part",
     "Patch",
     "PlacingError",
@@ -60,6 +63,7 @@ __all__ = [
     "assembly_from_plain",
     "assembly_to_plain",
     "cut_list",
+    "moving_parts",
     "patches",
     "point_lengths",
     "ray_through",

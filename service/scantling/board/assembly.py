@@ -1,6 +1,6 @@
 """The Assembly: parts placed in space, their joints and fasteners, steps, cushions, and what is promised of them."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -11,6 +11,7 @@ from .cuts import Recess
 from .joint import Fastener, Joint, JointKind, ScrewRole
 from .load_case import LoadCase, LoadCaseError
 from .material import RoleMaterial
+from .motion import Motion, MotionError, slide, swing
 from .part import Part, Promise
 from .vector import Vector, add, scale
 
@@ -76,7 +77,9 @@ class Assembly:
     steps: list[Step] = field(default_factory=list)
     hardware: list[Hardware] = field(default_factory=list)
     loads: list[LoadCase] = field(default_factory=list)
+    motions: list[Motion] = field(default_factory=list)
     cautions: list[str] = field(default_factory=list)
+    hung_by: str = ""  # what holds it on a wall; empty for a piece that stands on the floor
     findings: list[Finding] = field(default_factory=list)
     sold: tuple[tuple[int, float], ...] = ()  # sizes of screws (gauge, mm) to pick from where one suits
 
@@ -233,6 +236,58 @@ class Assembly:
         into.cut(Recess(kind, low[0], high[0], low[1], high[1], low[2], high[2], stopped))
         return self.join(JointKind.HOUSED, panel, into, glued=glued, clearance=slack / 2)
 
+    # ------------------------------------------------------------------ what moves in use
+
+    def hinge(
+        self,
+        leaf: Part,
+        on: Part,
+        *,
+        edge: tuple[str, str],
+        towards: str | Vector,
+        opens: float,
+        clearance: float = 0.0,
+        held_by: str = "",
+        cushions: Sequence[str] = (),
+        id: str | None = None,
+    ) -> Joint:
+        """Hang a lid, a door or a flap on another part; the dry fit swings it from shut to open.
+
+        The hinges sit where two sides of the leaf meet; the second faces `on`, `clearance` mm away. It begins to move
+        `towards` a direction and opens by so many degrees; `held_by` says what keeps it open. What is fixed to the
+        leaf moves with it, and the `cushions` named. Raises AssemblyError where that is no motion.
+        """
+        joint = self.join(JointKind.HINGED, leaf, on, clearance=clearance)
+        self._moves(lambda: swing(id or leaf.id, leaf, edge, clearance, towards, opens, held_by, cushions))
+        return joint
+
+    def slide(
+        self,
+        *pairs: tuple[Part, Part],
+        towards: str | Vector,
+        by: float,
+        clearance: float = 0.0,
+        held_by: str = "",
+        id: str | None = None,
+    ) -> list[Joint]:
+        """Let parts slide along others, as a drawer's sides along a case's, `by` mm `towards` a direction.
+
+        Each pair is a part that moves and the one it runs along, `clearance` mm apart. What is fixed to the moving
+        parts moves with them. Raises AssemblyError where that is no motion.
+        """
+        joints = [self.join(JointKind.SLIDING, moving, on, clearance=clearance) for moving, on in pairs]
+        self._moves(lambda: slide(id or pairs[0][0].id, [m for m, _ in pairs], towards, by, held_by))
+        return joints
+
+    def _moves(self, make: Callable[[], Motion]) -> None:
+        try:
+            motion = make()
+        except (MotionError, ValueError) as error:
+            raise AssemblyError(str(error)) from None
+        if any(m.id == motion.id for m in self.motions):
+            raise AssemblyError(f"two motions are called {motion.id!r}; give one of them an id of its own")
+        self.motions.append(motion)
+
     # ------------------------------------------------------------------ promises and words
 
     def size(self, width: float | None = None, depth: float | None = None, height: float | None = None) -> None:
@@ -258,6 +313,12 @@ class Assembly:
     def buy(self, what: str, quantity: int, says: str = "") -> None:
         """Add something bought by the piece, such as feet."""
         self.hardware.append(Hardware(what, quantity, says))
+
+    def hangs_on_wall(self, by: str) -> None:
+        """Say that the piece hangs on a wall, and `by` what; it is then not asked whether it stands or tips."""
+        if not by.strip():
+            raise AssemblyError("a piece that hangs on a wall says what it hangs by, such as 'wall screw 6 x 80 mm'")
+        self.hung_by = by
 
     def carries(self, *parts: Part, kind: str, amount: float | None = None) -> None:
         """Say what some parts carry together, so that the checks need not guess.

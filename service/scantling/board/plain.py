@@ -18,6 +18,7 @@ from .frame import Frame
 from .joint import Fastener, Joint, JointKind, ScrewRole
 from .load_case import LoadCase, LoadCaseError
 from .material import RoleMaterial
+from .motion import MotionError, motion_from_plain, motion_to_plain
 from .part import Part, Promise
 
 SHAPES: Mapping[str, type[Any]] = {
@@ -50,7 +51,9 @@ def assembly_to_plain(assembly: Assembly) -> dict[str, Any]:
         "steps": [{"text": s.text, "parts": list(s.parts), "fasteners": list(s.fasteners)} for s in assembly.steps],
         "hardware": [{"what": h.what, "quantity": h.quantity, "says": h.says} for h in assembly.hardware],
         "loads": [{"kind": c.kind, "parts": list(c.parts), "amount": c.amount, "unit": c.unit} for c in assembly.loads],
+        "motions": [motion_to_plain(m) for m in assembly.motions],
         "cautions": list(assembly.cautions),
+        "hung_by": assembly.hung_by,
     }
 
 
@@ -194,8 +197,11 @@ def assembly_from_plain(plain: Mapping[str, Any], at: str = "/assembly") -> Asse
     for i, row in enumerate(plain.get("loads", ())):
         _read_load(assembly, row, i, reader)
     assembly.cushions = [_cushion_from_plain(c) for c in plain.get("cushions", ())]
+    for i, row in enumerate(plain.get("motions", ())):
+        _read_motion(assembly, row, i, reader)
     assembly.hardware = [Hardware(h["what"], h["quantity"], h.get("says", "")) for h in plain.get("hardware", ())]
     assembly.cautions = list(plain.get("cautions", ()))
+    assembly.hung_by = plain.get("hung_by") or ""
     if reader.problems:
         raise RequestError(reader.problems)
     return assembly
@@ -311,6 +317,20 @@ def _read_load(assembly: Assembly, row: Mapping[str, Any], i: int, reader: _Read
         assembly.loads.append(LoadCase(row["kind"], tuple(row["parts"]), row.get("amount"), row.get("unit", "")))
     except LoadCaseError as error:
         reader.complain(pointer("loads", i), str(error), "bad-load")
+
+
+def _read_motion(assembly: Assembly, row: Mapping[str, Any], i: int, reader: _Reader) -> None:
+    _check_names(assembly, row["parts"], pointer("motions", i, "parts"), reader)
+    if any(m.id == row["id"] for m in assembly.motions):
+        reader.complain(pointer("motions", i, "id"), f"the id {row['id']!r} is used twice", "duplicate-id")
+    known = {c.id for c in assembly.cushions}
+    for name in row.get("cushions", ()):
+        if name not in known:
+            reader.complain(pointer("motions", i, "cushions"), f"no cushion has the id {name!r}")
+    try:
+        assembly.motions.append(motion_from_plain(row))
+    except MotionError as error:
+        reader.complain(pointer("motions", i, "travel"), str(error), "out-of-range")
 
 
 def _check_names(assembly: Assembly, names: Iterable[str], place: str, reader: _Reader) -> None:

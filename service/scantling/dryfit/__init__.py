@@ -14,7 +14,8 @@ from .verify import verify
 
 if TYPE_CHECKING:
     from .glueing import Clamp, Glue, GlueUp, glue_ups
-    from .motion import Motion, Swept, motion_findings, sweep
+    from .motion import Swept, sweep
+    from .moving import Moved, motion_findings, moved
     from .operation import dry_fits, settings_from_plain
     from .proofs import Proof, Ranges, prove
     from .work_order import WorkStep, plan_work
@@ -27,7 +28,7 @@ __all__ = [
     "Glue",
     "GlueUp",
     "Load",
-    "Motion",
+    "Moved",
     "Proof",
     "Ranges",
     "Swept",
@@ -36,6 +37,7 @@ __all__ = [
     "dry_fits",
     "glue_ups",
     "motion_findings",
+    "moved",
     "plan_work",
     "prove",
     "settings_from_plain",
@@ -48,7 +50,8 @@ if not TYPE_CHECKING:
         __name__,
         {
             "glueing": ("Clamp", "Glue", "GlueUp", "glue_ups"),
-            "motion": ("Motion", "Swept", "motion_findings", "sweep"),
+            "motion": ("Swept", "sweep"),
+            "moving": ("Moved", "motion_findings", "moved"),
             "operation": ("dry_fits", "settings_from_plain"),
             "proofs": ("Proof", "Ranges", "prove"),
             "work_order": ("WorkStep", "plan_work"),

@@ -130,6 +130,18 @@ CARRIES = Members(
     {"kind": word(*LOAD_UNITS), "parts": NAMES},
     {"amount": either_null(number(0, 10_000, above=True)), "unit": text(20, empty=True)},
 )
+WALL = Members({"normal": direction, "offset_mm": number()}, {})
+_MOVES: dict[str, Check] = {
+    "id": ID,
+    "kind": word("swing", "slide"),
+    "parts": row(ID, least=1, most=MOST_PARTS),
+    "axis": direction,
+    "travel": number(-3000, 3000),
+}
+_MAY: dict[str, Check] = {"point_mm": vector, "held_by": text(200, empty=True), "cushions": row(text(), most=100)}
+MOVES = Members(_MOVES, _MAY)
+MOTION = Members(_MOVES, {**_MAY, "walls": row(WALL, most=10)})
+MOST_MOTIONS = 20
 ASSEMBLY: Check = Members(
     {"materials": mapping(MATERIAL), "parts": row(PART, least=1, most=MOST_PARTS)},
     {
@@ -143,7 +155,9 @@ ASSEMBLY: Check = Members(
         "steps": row(STEP, most=1000),
         "hardware": row(HARDWARE, most=1000),
         "loads": row(CARRIES, most=1000),
+        "motions": row(MOVES, most=MOST_MOTIONS),
         "cautions": row(text(1000), most=200),
+        "hung_by": text(200, empty=True),
     },
 )
 BARREL = Members(
@@ -170,24 +184,13 @@ SETTINGS: Check = Members(
 )
 CLAMP = Members({"id": ID, "reach_mm": SIZE, "throat_mm": SIZE, "count": whole(1, 500)}, {})
 GLUE = Members({"id": ID, "open_minutes": number(0, 1440, above=True), "clamp_minutes": number(0, 10_000)}, {})
-WALL = Members({"normal": direction, "offset_mm": number()}, {})
-MOTION = Members(
-    {
-        "id": ID,
-        "kind": word("swing", "slide"),
-        "parts": row(ID, least=1, most=MOST_PARTS),
-        "axis": direction,
-        "travel": number(-3000, 3000),
-    },
-    {"point_mm": vector, "walls": row(WALL, most=10), "held_by": text(200, empty=True)},
-)
 DRY_FIT: Check = Members(
     {"assembly": ASSEMBLY},
     {
         "settings": either_null(SETTINGS),
         "clamps": either_null(row(CLAMP, most=50)),
         "glue": either_null(GLUE),
-        "motions": either_null(row(MOTION, most=20)),
+        "motions": either_null(row(MOTION, most=MOST_MOTIONS)),
     },
 )
 __all__ = ["ASSEMBLY", "DRY_FIT", "FARTHEST_MM", "MOST_CUTS", "MOST_FASTENERS", "SETTINGS"]

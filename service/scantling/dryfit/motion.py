@@ -1,219 +1,288 @@
-"""Things that move: lids and doors swung, drawers slid from shut to open: clashes, and gaps that pinch fingers.
+"""Things that move: lids and doors swung, drawers slid from shut to open, with all that is fixed to them.
 
-The motion is sampled: every degree of a swing, every 5 mm of a slide, and finer where parts are near. Between samples
-a corner moves by less than the step, and clashes thinner than that may be missed; `step_mm` says how fine it was.
+What they run into on the way, how near they pass what (fingers), what room they take, how heavy they are to hold.
+A slide is computed exactly; of a swing no clash deeper than the fit and a quarter of a millimetre can stay unseen
+(swing.py). What already stands in each other when shut is told by the dry fit itself and not again.
 """
 
-from collections.abc import Iterator
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import isfinite, radians
-from typing import Any, Literal
+from math import inf, isfinite, radians
+from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
-from scantling.board import Assembly
-from scantling.board.vector import Vector, dot, norm, scale, sub, unit
-from scantling.findings import Finding, Severity
+from scantling.board import Assembly, Cushion, JointKind, Motion, Part, RoleMaterial, moving_parts
+from scantling.board.frame import Frame
+from scantling.board.vector import Vector
 
-from .arrays import Block, Floats, Soup, soup
-from .overlap import separation
+from .arcs import Arc
+from .arrays import Floats, Ints, Soup, soup
+from .distance import parts_distance
+from .glide import Passing, glide
 from .settings import DryfitSettings
+from .swing import TOLERANCE_MM, pinned, swing
 
-MOST_STEPS = 400
-SLIDE_STEP_MM = 5.0
-SWING_STEP_DEG = 1.0
 # EN 581-1:2017, furniture outdoors, screens gaps that a finger enters but may not leave: 7 to 12 mm; screening only
 FINGER_MM = (7.0, 12.0)
+REACH_MM = FINGER_MM[1] + 1.0
+Wall = tuple[Vector, float]  # a normal into the room and an offset: nothing may go where n·p < offset
+WALL = "wall"
 
 
 @dataclass(frozen=True, slots=True)
-class Motion:
-    """What moves and how: a swing about an axis through `point` by `travel` degrees, or a slide by `travel` mm.
+class Gap:
+    """The least gap between a part that moves and what it passes, in mm, and where along the way that is."""
 
-    `axis` is the direction of the hinge line (right-handed) or of the slide. `walls` are planes nothing may pass: a
-    normal pointing into the room and an offset, n·p ≥ offset. `held_by` says what keeps it open.
-    """
-
-    id: str
-    kind: Literal["swing", "slide"]
-    parts: tuple[str, ...]
-    axis: Vector
-    travel: float
-    point: Vector = (0.0, 0.0, 0.0)
-    walls: tuple[tuple[Vector, float], ...] = ()
-    held_by: str = ""
+    part: str
+    beside: str
+    gap: float
+    at: float
 
 
 @dataclass(frozen=True, slots=True)
 class Swept:
-    """What came of a motion: how far it goes before it clashes, with what, and the least gap to anything on its way.
+    """What came of a motion. `free` is how far it opens, in degrees or mm from shut, before it runs into something.
 
-    `free` is in degrees or mm from shut; `clashes` is empty where it opens freely; `least_gap` is infinite where it
-    clashes at once.
+    `clashes` names what it meets first, `hits` the part that does, `depth` about how deep it would go, mm.
+    `narrow` are the gaps that take a finger. `low` and `high` bound the room that its parts pass through. `tolerance`
+    is how deep a clash must be, over the fit, to be found for certain.
     """
 
-    motion: str
+    motion: Motion
+    parts: tuple[str, ...]
     free: float
     clashes: tuple[str, ...]
+    hits: str
     depth: float
     at_mm: Vector | None
     least_gap: float
-    step_mm: float
+    narrow: tuple[Gap, ...]
+    low: Vector
+    high: Vector
+    tolerance: float
 
     def to_plain(self) -> dict[str, Any]:
         """Return it as JSON members."""
         return {
-            "motion": self.motion,
+            "motion": self.motion.id,
+            "kind": self.motion.kind,
+            "parts": list(self.parts),
+            "travel": round(self.motion.travel, 2),
             "free": round(self.free, 2),
             "clashes_with": list(self.clashes),
             "depth_mm": round(self.depth, 2),
             "at_mm": None if self.at_mm is None else [round(c, 1) for c in self.at_mm],
             "least_gap_mm": round(self.least_gap, 2) if isfinite(self.least_gap) else None,
-            "step_mm": round(self.step_mm, 2),
+            "finger_gaps": [
+                {"part": g.part, "beside": g.beside, "gap_mm": round(g.gap, 2), "at": round(g.at, 2)}
+                for g in self.narrow
+            ],
+            "low_mm": [round(c, 1) for c in self.low],
+            "high_mm": [round(c, 1) for c in self.high],
+            "held_by": self.motion.held_by,
+            "tolerance_mm": round(self.tolerance, 2),
         }
 
 
-def sweep(assembly: Assembly, motion: Motion, settings: DryfitSettings) -> Swept:
-    """Carry the moving parts from shut to open and return the first clash, if there is one.
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """A motion as arithmetic: what it carries, and how far, in radians or mm, always forwards from 0."""
 
-    Parts that already touch when shut may slide along each other; only what goes deeper counts. Raises KeyError for a
-    part that is not there, ValueError for an axis without length or a travel of nothing.
-    """
-    if motion.travel == 0:
-        raise ValueError(f"{motion.id}: a motion needs a travel other than 0")
-    axis = unit(motion.axis)
-    moving = [assembly.parts[p] for p in motion.parts]
-    still = soup([p for p in assembly.parts.values() if p.id not in motion.parts])
-    body = soup(moving)
-    count, step_mm = _steps(motion, axis, body)
-    least = float("inf")
-    for k in range(1, count + 1):
-        at = motion.travel * k / count
-        moved = _moved(body, motion, axis, at)
-        gap, cell, who = _nearest(moved, still)
-        wall, where = _through_wall(moved, motion)
-        if wall > settings.fit:
-            return Swept(motion.id, _before(motion, k, count), ("wall",), wall, where, least, step_mm)
-        if gap < -settings.fit:
-            low, high = moved.low[cell], moved.high[cell]
-            x, y, z = (float(v) for v in (low + high) / 2)
-            return Swept(motion.id, _before(motion, k, count), (who,), -gap, (x, y, z), least, step_mm)
-        least = min(least, gap)
-    return Swept(motion.id, motion.travel, (), 0.0, None, max(0.0, least), step_mm)
+    motion: Motion
+    body: Soup
+    axis: Floats
+    point: Floats
+    length: float
 
+    @classmethod
+    def of(cls, motion: Motion, body: Soup, travel: float) -> "_Way":
+        axis = np.array(motion.axis) * (1.0 if travel > 0 else -1.0)
+        return cls(
+            motion, body, axis, np.array(motion.point), radians(abs(travel)) if motion.kind == "swing" else abs(travel)
+        )
 
-def _before(motion: Motion, k: int, count: int) -> float:
-    return motion.travel * (k - 1) / count
-
-
-def _steps(motion: Motion, axis: Vector, body: Soup) -> tuple[int, float]:
-    """Return how many samples to take and how far the outermost corner moves between two of them, in mm."""
-    if motion.kind == "slide":
-        count = min(MOST_STEPS, max(1, round(abs(motion.travel) / SLIDE_STEP_MM)))
-        return count, abs(motion.travel) / count
-    corners = [c for cell in body.cells for c in cell.corners]
-    arms = (sub(c, motion.point) for c in corners)
-    radius = max(norm(sub(a, scale(axis, dot(a, axis)))) for a in arms)
-    count = min(MOST_STEPS, max(1, round(abs(motion.travel) / SWING_STEP_DEG)))
-    return count, radius * radians(abs(motion.travel) / count)
-
-
-def _moved(body: Soup, motion: Motion, axis: Vector, at: float) -> Soup:
-    """Return the arrays of the moving parts at a place of their travel."""
-    if motion.kind == "slide":
-        turn, shift = np.eye(3), np.array(axis) * at
-    else:
-        turn = _rotation(np.array(axis), radians(at))
-        point = np.array(motion.point)
-        shift = point - turn @ point
-    blocks = []
-    for b in body.blocks:
-        normals = b.normals @ turn.T
-        blocks.append(Block(normals, b.offsets + normals @ shift, b.corners @ turn.T + shift, b.edges @ turn.T))
-    low, high = np.empty_like(body.low), np.empty_like(body.high)
-    for i, block in enumerate(blocks):
-        rows = body.block_of == i
-        if rows.any():
-            corners = block.corners[body.row_of[rows]]
-            low[rows], high[rows] = corners.min(axis=1), corners.max(axis=1)
-    nothing_square = np.zeros_like(body.square)
-    return Soup(
-        body.parts, body.cells, body.part_of, low, high, body.block_of, body.row_of, tuple(blocks), nothing_square
-    )
-
-
-def _rotation(axis: Floats, angle: float) -> Floats:
-    """Return the matrix of a turn about a unit axis (Rodrigues)."""
-    x, y, z = axis
-    cross = np.array([[0.0, -z, y], [z, 0.0, -x], [-y, x, 0.0]])
-    turn: Floats = np.eye(3) + np.sin(angle) * cross + (1 - np.cos(angle)) * (cross @ cross)
-    return turn
-
-
-def _nearest(moved: Soup, still: Soup) -> tuple[float, int, str]:
-    """Return the least gap between moving and still cells (negative: depth), which moving cell, which still part."""
-    reach = FINGER_MM[1] + 1.0
-    meets = np.ones((len(moved.cells), len(still.cells)), dtype=bool)
-    for k in range(3):
-        meets &= moved.low[:, None, k] <= still.high[None, :, k] + reach
-        meets &= still.low[None, :, k] <= moved.high[:, None, k] + reach
-    a, b = np.nonzero(meets)
-    best, cell, who = float("inf"), 0, ""
-    for i, first in enumerate(moved.blocks):
-        for j, second in enumerate(still.blocks):
-            rows = np.flatnonzero((moved.block_of[a] == i) & (still.block_of[b] == j))
-            if rows.size == 0:
+    def least(self, direction: Floats) -> Floats:
+        """Return the least height of every cell along a direction on the whole way, (cells,)."""
+        found = np.empty(len(self.body.cells))
+        for i, block in enumerate(self.body.blocks):
+            mine = self.body.block_of == i
+            if not mine.any():
                 continue
-            gap = separation(first.take(moved.row_of[a[rows]]), second.take(still.row_of[b[rows]]), np.inf)
-            k = int(gap.argmin())
-            if gap[k] < best:
-                best, cell = float(gap[k]), int(a[rows[k]])
-                who = still.parts[int(still.part_of[b[rows[k]]])].id
-    return best, cell, who
+            if self.motion.kind == "swing":
+                arc = Arc.of(block.corners, self.axis, self.point)
+                heights = arc.least(direction, np.zeros(1), np.full(1, self.length))
+            else:
+                heights = block.corners @ direction + min(0.0, float(self.axis @ direction) * self.length)
+            found[mine] = heights.min(axis=1)[self.body.row_of[mine]]
+        return found
+
+    def pass_by(self, still: Soup, pairs: tuple[Ints, Ints], fit: float) -> Passing:
+        """Carry the parts past what stands still."""
+        if self.motion.kind == "slide":
+            return glide(self.body, still, *pairs, self.axis, self.length, fit)
+        return swing(self.body, still, pairs, (self.axis, self.point), self.length, fit, FINGER_MM)
+
+    def place(self, part: Part, at: float) -> Part:
+        """Return a part where it is at a place of the way."""
+        copy = part.copied(part.id, (0.0, 0.0, 0.0))
+        x, y, z = (float(v) for v in self.axis)
+        if self.motion.kind == "swing":
+            return copy.turn((x, y, z), float(np.degrees(at)), self.motion.point)
+        return copy.shift((x * at, y * at, z * at))
+
+    def told(self, at: float) -> float:
+        """Return a place of the way in degrees or mm, with the sign of the travel."""
+        size = float(np.degrees(at)) if self.motion.kind == "swing" else at
+        return size if self.motion.travel > 0 else -size
 
 
-def _through_wall(moved: Soup, motion: Motion) -> tuple[float, Vector | None]:
-    """Return how far the moving parts stand in a wall, in mm, and where."""
-    worst, where = 0.0, None
-    for normal, offset in motion.walls:
+def sweep(
+    assembly: Assembly,
+    motion: Motion,
+    settings: DryfitSettings,
+    walls: Sequence[Wall] = (),
+    neighbours: Mapping[str, Sequence[Part]] | None = None,
+    *,
+    beyond: float = 0.0,
+) -> Swept:
+    """Carry what moves from shut to open (and `beyond`, degrees or mm) and return what it meets first.
+
+    `walls` and `neighbours` (parts by the name of their piece) stand in the piece's own frame. Raises KeyError for a
+    part that is not there.
+    """
+    ids = moving_parts(assembly.parts, assembly.joints.values(), motion)
+    others = [(p.id, p) for p in assembly.parts.values() if p.id not in ids]
+    others += [(name, part) for name, row in (neighbours or {}).items() for part in row]
+    carried = [assembly.parts[p] for p in dict.fromkeys((*ids, *motion.parts))]
+    carried += [as_part(c) for c in assembly.cushions if c.id in motion.cushions]
+    travel = motion.travel + (beyond if motion.travel > 0 else -beyond)
+    way = _Way.of(motion, soup(carried), travel)
+    still = soup([p for _, p in others])
+    low, high = _room(way)
+    pairs = _near(way, still, low, high)
+    found = way.pass_by(still, pairs, settings.fit)
+    names = [name for name, _ in others]
+    shut = _shut(way.body, still, pairs, found)
+    wall, wall_at = _walls(way, walls, settings.fit)
+    first = float(min(np.where(shut, np.inf, found.starts).min(initial=inf), wall))
+    floor, top = low.min(axis=0), high.max(axis=0)
+    box = ((float(floor[0]), float(floor[1]), float(floor[2])), (float(top[0]), float(top[1]), float(top[2])))
+    tolerance = TOLERANCE_MM / 2 if motion.kind == "swing" else 0.0
+    if first == inf:
+        filled = {frozenset(j.parts) for j in assembly.joints.values() if j.kind is JointKind.SLIDING}
+        narrow = _narrow(way, still, names, pairs, found, filled)
+        least = float(found.least.min(initial=inf)) if not shut.any() else 0.0
+        least = least if least < FINGER_MM[1] else inf  # further off it was not measured
+        return Swept(motion, ids, way.told(way.length), (), "", 0.0, None, max(0.0, least), narrow, *box, tolerance)
+    if wall <= first:
+        return Swept(motion, ids, way.told(first), (WALL,), ids[0], 0.0, wall_at, inf, (), *box, tolerance)
+    k = int(np.where(shut, np.inf, found.starts).argmin())
+    mover, met = int(way.body.part_of[pairs[0][k]]), int(still.part_of[pairs[1][k]])
+    depth = float(found.depth[k])
+    if motion.kind == "swing":
+        pair = (int(pairs[0][k]), int(pairs[1][k]))
+        first, depth = pinned(way.body, still, pair, (way.axis, way.point), first, way.length, settings.fit)
+    _, place = parts_distance(way.place(carried[mover], first), others[met][1])
+    return Swept(motion, ids, way.told(first), (names[met],), carried[mover].id, depth, place, inf, (),
+                 *box, tolerance)  # fmt: skip
+
+
+def as_part(cushion: Cushion) -> Part:
+    """Return a cushion as a block, so that it can be carried along."""
+    foam = RoleMaterial("cushion", "cushion", cushion.thickness, cushion.thickness, cushion.thickness, False, 0.0)
+    frame = Frame(cushion.origin)
+    return Part(cushion.id, cushion.id, foam, cushion.width, cushion.depth, cushion.thickness, frame)
+
+
+def _room(way: _Way) -> tuple[Floats, Floats]:
+    """Return the boxes that the cells stay in on the whole way, exactly: least and greatest corners (cells, 3)."""
+    unit = np.eye(3)
+    low = np.stack([way.least(unit[k]) for k in range(3)], axis=1)
+    high = np.stack([-way.least(-unit[k]) for k in range(3)], axis=1)
+    return low, high
+
+
+def _near(way: _Way, still: Soup, low: Floats, high: Floats) -> tuple[Ints, Ints]:
+    """Return the pairs of cells that come within reach of each other's boxes on the way."""
+    meets = np.ones((len(way.body.cells), len(still.cells)), dtype=bool)
+    for k in range(3):
+        meets &= low[:, None, k] <= still.high[None, :, k] + REACH_MM
+        meets &= still.low[None, :, k] <= high[:, None, k] + REACH_MM
+    a, b = np.nonzero(meets)
+    return a, b
+
+
+def _shut(body: Soup, still: Soup, pairs: tuple[Ints, Ints], found: Passing) -> NDArray[np.bool_]:
+    """Return which pairs are of parts that stand in each other already when shut."""
+    mover, met = body.part_of[pairs[0]], still.part_of[pairs[1]]
+    told = {(int(mover[k]), int(met[k])) for k in np.flatnonzero(found.starts == 0.0)}
+    return np.array([(int(i), int(j)) in told for i, j in zip(mover, met, strict=True)], dtype=bool)
+
+
+def _walls(way: _Way, walls: Sequence[Wall], fit: float) -> tuple[float, Vector | None]:
+    """Return where on the way something first stands in a wall, exactly, and which place that is."""
+    first, where = inf, None
+    for normal, offset in walls:
         n = np.array(normal)
-        for block in moved.blocks:
-            if block.corners.size:
-                heights = block.corners.reshape(-1, 3) @ n - offset
-                k = int(heights.argmin())
-                if -heights[k] > worst:
-                    x, y, z = (float(v) for v in block.corners.reshape(-1, 3)[k])
-                    worst, where = float(-heights[k]), (x, y, z)
-    return worst, where
+        for block in way.body.blocks:
+            points = block.corners.reshape(-1, 3)
+            if not block.normals.shape[0]:
+                continue
+            at = _reaches(way, points, n, offset - fit)
+            k = int(at.argmin())
+            if at[k] < first:
+                arc = Arc.of(points[k : k + 1], way.axis, way.point)
+                moved = arc.at(at[k : k + 1])[0] if way.motion.kind == "swing" else points[k] + way.axis * at[k]
+                first, where = float(at[k]), (float(moved[0]), float(moved[1]), float(moved[2]))
+    return first, where
 
 
-def motion_findings(motion: Motion, swept: Swept, settings: DryfitSettings) -> Iterator[Finding]:
-    """Report a motion that clashes, gaps that pinch fingers on the way, and a lid that nothing holds open."""
-    unit_word = "deg" if motion.kind == "swing" else "mm"
-    degrees = "°" if motion.kind == "swing" else " mm"
-    if swept.clashes:
-        yield Finding(
-            "motion-clashes", Severity.ERROR,
-            f"{motion.id} opens {abs(swept.free):.0f}{degrees} of {abs(motion.travel):.0f}{degrees} and then runs into"
-            f" {swept.clashes[0]}.", (*motion.parts, *(c for c in swept.clashes if c != "wall")), at_mm=swept.at_mm,
-            value=abs(swept.free), limit=abs(motion.travel), unit=unit_word,
-            remedy="Move the hinge, leave a gap, stop the motion before, or move what stands in the way.",
-        )  # fmt: skip
-    elif FINGER_MM[0] < swept.least_gap < FINGER_MM[1]:
-        yield Finding(
-            "moving-gap", Severity.WARNING,
-            f"Between {motion.id} and what it passes a gap of {swept.least_gap:.1f} mm takes a finger and may not let"
-            " it go.", motion.parts, value=swept.least_gap, limit=FINGER_MM[0], unit="mm",
-            source="EN 581-1:2017, 7 to 12 mm; screening only, not conformity",
-            remedy="Make the gap smaller than 7 mm or larger than 12 mm all the way.",
-        )  # fmt: skip
-    if motion.kind == "swing" and not motion.held_by and _lifts(motion):
-        yield Finding(
-            "nothing-holds-open", Severity.WARNING, f"Nothing holds {motion.id} open: it can fall on hands and heads.",
-            motion.parts, source="practice", remedy="Fit a lid stay, a strap past upright, or soft-close hinges.",
-        )  # fmt: skip
+def _reaches(way: _Way, points: Floats, normal: Floats, level: float) -> Floats:
+    """Return where on the way each point first sinks below a level along a normal; infinite where it never does."""
+    if way.motion.kind == "slide":
+        height, speed = points @ normal, float(way.axis @ normal)
+        at = np.where(height < level, 0.0, np.inf)
+        if speed < 0:
+            at = np.minimum(at, np.maximum(0.0, (height - level) / -speed))
+        return np.where(at <= way.length, at, np.inf)
+    arc = Arc.of(points, way.axis, way.point)
+    k, a, b = arc.centre @ normal, arc.arm @ normal, arc.quarter @ normal
+    size, top = np.hypot(a, b), np.arctan2(b, a)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        opened = np.arccos((level - k) / size)  # the angle from its top at which it comes down to the level
+    at = np.mod(top + opened, 2 * np.pi)
+    at = np.where(k + a < level, 0.0, np.where(np.isnan(at), np.inf, at))
+    return np.where(at <= way.length, at, np.inf)
 
 
-def _lifts(motion: Motion) -> bool:
-    """Whether the hinge line lies level, so that the part is lifted and can fall shut."""
-    return abs(unit(motion.axis)[2]) < 0.5
+def _narrow(
+    way: _Way, still: Soup, names: list[str], pairs: tuple[Ints, Ints], found: Passing, filled: set[frozenset[str]]
+) -> tuple[Gap, ...]:
+    """Return the gaps that take a finger, the exact distance at the place where the lower bound of it is least.
+
+    `filled` are pairs of parts with a runner between them: no finger goes in there, nor where a third part is near.
+    """
+    nearest: dict[tuple[int, int], int] = {}
+    for k in range(found.least.size):
+        key = (int(way.body.part_of[pairs[0][k]]), int(still.part_of[pairs[1][k]]))
+        if key not in nearest or found.least[k] < found.least[nearest[key]]:
+            nearest[key] = k
+    gaps = []
+    for (mover, met), k in nearest.items():
+        part = way.body.parts[mover]
+        if frozenset((part.id, names[met])) not in filled and FINGER_MM[0] < found.least[k] < FINGER_MM[1]:
+            at = float(found.least_at[k])
+            gap, middle = parts_distance(way.place(part, at), still.parts[met])
+            if FINGER_MM[0] < gap < FINGER_MM[1] and not _crowded(way, still, middle, at, mover, met):
+                gaps.append(Gap(part.id, names[met], gap, way.told(at)))
+    return tuple(sorted(gaps, key=lambda g: (g.gap, g.part, g.beside)))
+
+
+def _crowded(way: _Way, still: Soup, point: Vector, at: float, mover: int, met: int) -> bool:
+    """Whether a third part stands so near a point, when the motion has come so far, that no finger goes in there."""
+    others = [p for k, p in enumerate(still.parts) if k != met]
+    others += [way.place(p, at) for k, p in enumerate(way.body.parts) if k != mover]
+    near = FINGER_MM[0] / 2
+    return any(all(f.plane.height(point) < near for f in c.faces) for p in others for c in p.cells())

@@ -5,14 +5,16 @@ from dataclasses import replace
 from math import sqrt
 from typing import Any
 
-from scantling.board import Assembly, Promise, assembly_from_plain
+from scantling.board import Assembly, Motion, MotionError, Promise, assembly_from_plain
+from scantling.board.motion import motion_from_plain
 from scantling.findings import Finding, ranked
 from scantling.measure import MeasureError, RequestError, RequestProblem, Tape, pointer
 from scantling.tables import materials
 
 from .assembly_shape import DRY_FIT
 from .glueing import Clamp, Glue, glue_ups
-from .motion import Motion, motion_findings, sweep
+from .motion import Wall
+from .moving import motion_findings, moved
 from .result import DryFit
 from .settings import Barrel, DryfitSettings, Load, Tool
 from .shape import first_of, problem
@@ -42,7 +44,7 @@ def _asked(
 ) -> tuple[dict[str, Any], list[Finding]]:
     """Return what else was asked for, and its findings."""
     found: list[Finding] = []
-    extra: dict[str, Any] = {"work": [], "glue_ups": None, "motions": []}
+    extra: dict[str, Any] = {"work": [], "glue_ups": None, "motions": [m.to_plain() for m in answer.motions]}
     if answer.order is not None:
         extra["work"] = [s.to_plain() for s in plan_work(assembly, answer.order, settings)]
     glue = plain.get("glue")
@@ -53,25 +55,22 @@ def _asked(
         extra["glue_ups"] = [s.to_plain() for s in ups.stages]
         found += ups.findings
     for i, row in enumerate(plain.get("motions") or ()):
-        motion = _motion(row, assembly, "/motions" + pointer(i))
-        swept = sweep(assembly, motion, settings)
+        motion, walls = _motion(row, assembly, "/motions" + pointer(i))
+        swept = moved(assembly, motion, settings, walls)
         extra["motions"].append(swept.to_plain())
-        found += motion_findings(motion, swept, settings)
+        found += motion_findings(assembly, swept)
     return extra, found
 
 
-def _motion(row: Mapping[str, Any], assembly: Assembly, at: str) -> Motion:
+def _motion(row: Mapping[str, Any], assembly: Assembly, at: str) -> tuple[Motion, tuple[Wall, ...]]:
     for name in row["parts"]:
         if name not in assembly.parts:
             raise RequestError([problem(at + "/parts", f"no part has the id {name!r}", "unknown-part")])
-    if row["travel"] == 0:
-        raise RequestError([problem(at + "/travel", "a motion needs a travel other than 0", "out-of-range")])
-    walls = tuple((_point(_unit(w["normal"])), w["offset_mm"]) for w in row.get("walls", ()))
-    point = _point(row.get("point_mm", [0.0, 0.0, 0.0]))
-    return Motion(
-        row["id"], row["kind"], tuple(row["parts"]), _point(row["axis"]), row["travel"], point, walls,
-        row.get("held_by", ""),
-    )  # fmt: skip
+    try:
+        motion = motion_from_plain(row)
+    except MotionError as error:
+        raise RequestError([problem(at + "/travel", str(error), "out-of-range")]) from None
+    return motion, tuple((_point(_unit(w["normal"])), w["offset_mm"]) for w in row.get("walls") or ())
 
 
 def read(plain: Mapping[str, Any]) -> tuple[Assembly, DryfitSettings]:

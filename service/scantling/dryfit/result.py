@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from scantling.board import Group, Patch
 from scantling.findings import Finding, Severity, count_errors
@@ -11,6 +11,9 @@ from .balance import Balance
 from .joints import Meeting
 from .order import Order
 from .screws import ScrewFit
+
+if TYPE_CHECKING:
+    from .moving import Moved
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +31,7 @@ class DryFit:
     screws: tuple[ScrewFit, ...]
     alike: tuple[Group, ...]
     touching: Mapping[tuple[str, str], tuple[Patch, ...]] = field(default_factory=dict)
+    motions: tuple["Moved", ...] = ()
 
     @property
     def fits(self) -> bool:
@@ -59,4 +63,5 @@ class DryFit:
             "alike": [{"id": g.id, "parts": list(g.parts), "hand": g.hand, "twin": g.twin} for g in self.alike],
             "contacts": [m.to_plain() for m in self.contacts],
             "screws": [s.to_plain() for s in self.screws],
+            "motions": [m.to_plain() for m in self.motions],
         }

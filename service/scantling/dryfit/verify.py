@@ -1,5 +1,7 @@
 """The dry fit: everything that can be proven about an assembly before anything is cut."""
 
+from typing import TYPE_CHECKING
+
 from scantling.board import Assembly, alike
 from scantling.findings import Finding, ranked
 
@@ -17,6 +19,9 @@ from .screw_pairs import screws_that_meet
 from .screws import screw_fits
 from .settings import DryfitSettings
 from .tape_rounding import rounding_findings
+
+if TYPE_CHECKING:
+    from .moving import Moved
 
 DEFAULT = DryfitSettings()
 
@@ -52,6 +57,18 @@ def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
         order = assembling.order()
         found += [*order_findings(assembling), *given_order_findings(assembling)]
         found += lying_findings(assembling, lying(assembling))
+    motions = _moved(assembly, settings, found)
     groups = tuple(alike(list(assembly.parts.values())))
     touching = {(scene.parts[i].id, scene.parts[j].id): tuple(patches) for (i, j), patches in scene.contacts.items()}
-    return DryFit(tuple(ranked(found)), order, stands, tuple(meets), tuple(screws), groups, touching)
+    return DryFit(tuple(ranked(found)), order, stands, tuple(meets), tuple(screws), groups, touching, motions)
+
+
+def _moved(assembly: Assembly, settings: DryfitSettings, found: list[Finding]) -> "tuple[Moved, ...]":
+    """Return what came of everything that moves, and add what was noticed of it."""
+    if not assembly.motions:
+        return ()
+    from .moving import motion_findings, moved  # here, since most pieces stand still
+
+    motions = tuple(moved(assembly, motion, settings) for motion in assembly.motions)
+    found += [f for m in motions for f in motion_findings(assembly, m)]
+    return motions

@@ -35,6 +35,7 @@ class Checked:
 
     `steps` is empty where the author's own stands. `rows` are nearest their limits first. `work` says of each step how
     the piece lies and is held; `glue_ups` are the stages that fit the glue's open time, where its label was given.
+    `motions` tells what lids, doors and drawers meet on their way.
     """
 
     findings: tuple[Finding, ...]
@@ -43,6 +44,7 @@ class Checked:
     rows: tuple[CheckRow, ...] = ()
     work: tuple[dict[str, Any], ...] = ()
     glue_ups: tuple[dict[str, Any], ...] = ()
+    motions: tuple[dict[str, Any], ...] = ()
 
 
 def hung_by(built: Built) -> CheckRow | None:
@@ -90,4 +92,5 @@ def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
     ordered = order_of_work(assembly, fit, who, settings)
     findings += ordered.findings
     rows = list(worst_of_each(rows))
-    return Checked(tuple(findings), held.fastening, steps, tuple(rows), ordered.work, ordered.glue_ups)
+    moves = tuple(m.to_plain() for m in fit.motions)
+    return Checked(tuple(findings), held.fastening, steps, tuple(rows), ordered.work, ordered.glue_ups, moves)

@@ -39,6 +39,7 @@ def piece_to_plain(built: Built, checked: Checked, tape: Tape) -> dict[str, Any]
         "steps": checked.steps or plain["steps"],
         "work": list(checked.work),
         "glue_ups": list(checked.glue_ups),
+        "motions": list(checked.motions),
         "findings": [f.to_plain() for f in findings],
         "checks": [row.to_plain() for row in checked.rows],
         "cautions": [*assembly.cautions, built.module.when_not],

@@ -95,4 +95,8 @@ class Assembly(Open):
         description="What parts carry beyond cushions: `kind` (sitter, leaning, arm, books, library shelf, other shelf,"
         " mass), `parts`, `amount` in `unit` (null: the published preset).",
     )
+    motions: list[dict[str, Any]] = Field(
+        default_factory=list, description="What moves in use, as POST /v1/dry-fits takes it: lids, doors, drawers."
+    )
     cautions: list[str] = Field(description="What to be careful of.")
+    hung_by: str = Field("", description="What holds the piece on a wall; empty where it stands on the floor.")

@@ -5,6 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, StringConstraints
 
 from .common import FINDINGS, Finding
+from .fit_motions import FitMotion, FitMoves, FitSwept
 from .fit_numbers import (
     MOST_PARTS,
     Bound,
@@ -29,10 +30,10 @@ from .fit_numbers import (
     Size,
     Tilt,
 )
-from .fit_settings import FitClamp, FitGlue, FitMotion, FitSettings, FitSwept
+from .fit_settings import FitClamp, FitGlue, FitSettings
 from .lengths import Broken, Checked
 from .marks import COUNT, DEG, MM, RATIO, unit
-from .scalars import Closed, Id, Name, Open
+from .scalars import TEXT_PATTERN, Closed, Id, Name, Open
 
 
 class FitMaterial(Closed):
@@ -223,8 +224,14 @@ class FitAssembly(Closed):
     steps: list[FitStep] | None = Field(None, description="The order of work.", max_length=1000)
     hardware: list[FitHardware] | None = Field(None, description="What else it takes.", max_length=1000)
     loads: list[FitLoad] | None = Field(None, description="What it carries in use.", max_length=1000)
+    motions: list[FitMoves] | None = Field(
+        None, description="What moves in use: each is carried from shut to open.", max_length=20
+    )
     cautions: list[Annotated[str, StringConstraints(strict=True, max_length=1000)]] | None = Field(
         None, description="What to be careful of.", max_length=200
+    )
+    hung_by: Annotated[str, StringConstraints(strict=True, max_length=200, pattern=TEXT_PATTERN)] | None = Field(
+        None, description="What holds the piece on a wall; empty or left out where it stands on the floor."
     )
 
 
@@ -236,7 +243,7 @@ class DryFitRequest(Checked):
     clamps: list[FitClamp] | None = Field(None, description="The clamps there are.", max_length=50)
     glue: FitGlue | None = Field(None, description="The glue; with it glue-ups are planned.")
     motions: list[FitMotion] | None = Field(
-        None, description="What moves in use, and how far; each is carried from shut to open.", max_length=20
+        None, description="More that moves in use, with the walls it must not run into.", max_length=20
     )
 
     def faults(self) -> list[Broken]:
@@ -256,4 +263,6 @@ class DryFitAnswer(Open):
     screws: list[dict[str, Any]] = Field(description="What each screw passes, mm.")
     work: list[dict[str, Any]] = Field(description="The order of work.")
     glue_ups: list[dict[str, Any]] | None = Field(description="Glue-ups within open time; null without glue.")
-    motions: list[FitSwept] = Field(description="What each motion meets, in the order asked.")
+    motions: list[FitSwept] = Field(
+        description="What each motion meets: those of the assembly, then those asked for beside it."
+    )

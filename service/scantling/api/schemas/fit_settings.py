@@ -1,17 +1,13 @@
 """What a dry fit is told beside the piece: limits, drivers, loads, clamps, glue, and what moves in use."""
 
-from typing import Annotated, Literal
-
-from pydantic import Field, StringConstraints
+from pydantic import Field
 
 from .common import TapeStep
 from .fit_numbers import (
-    MOST_PARTS,
     Behind,
     BehindEnd,
     ClampMinutes,
     Clamps,
-    Direction,
     EdgeDiameters,
     Fit,
     Hands,
@@ -23,13 +19,11 @@ from .fit_numbers import (
     PointClear,
     Radius,
     ScrewGap,
-    Signed,
     Size,
     TipAngle,
-    Travel,
 )
 from .marks import COUNT, DEG, KG, MIN, MM, RATIO, unit
-from .scalars import TEXT_PATTERN, Closed, Id, Name, Open
+from .scalars import Closed, Id, Name
 
 
 class FitBarrel(Closed):
@@ -56,38 +50,6 @@ class FitSetLoad(Closed):
     id: Id = Field(description="The caller's name for it.")
     mass_kg: LoadMass = Field(description="Its mass.", json_schema_extra=KG)
     at_mm: Point = Field(description="Where its weight acts: x, y, z.", json_schema_extra=MM)
-
-
-class FitWall(Closed):
-    """A plane that nothing may pass: a wall, a floor, a neighbouring piece."""
-
-    normal: Direction = Field(description="Unit direction into the room.", json_schema_extra=RATIO)
-    offset_mm: Signed = Field(description="How far it is from the origin along its normal.", json_schema_extra=MM)
-
-
-class FitMotion(Closed):
-    """Something that moves when the piece is used: a lid or a door that swings, a drawer that slides."""
-
-    id: Id = Field(description="The caller's name for it.")
-    kind: Literal["swing", "slide"] = Field(description="How it moves.")
-    parts: Annotated[list[Id], Field(min_length=1, max_length=MOST_PARTS)] = Field(
-        description="Ids of the parts that move together."
-    )
-    axis: Direction = Field(
-        description="Unit direction of the hinge line (the swing is right-handed about it) or of the slide.",
-        json_schema_extra=RATIO,
-    )
-    travel: Travel = Field(
-        description="How far it goes from shut to open: degrees of a swing, millimetres of a slide; not 0.",
-        json_schema_extra=unit("deg or mm"),
-    )
-    point_mm: Point | None = Field(
-        None, description="A point of the hinge line of a swing; the origin where it is left out.", json_schema_extra=MM
-    )
-    walls: list[FitWall] | None = Field(None, description="What it must not run into.", max_length=10)
-    held_by: Annotated[str, StringConstraints(strict=True, max_length=200, pattern=TEXT_PATTERN)] | None = Field(
-        None, description="What keeps it open, such as `a lid stay`."
-    )
 
 
 class FitSettings(Closed):
@@ -147,23 +109,3 @@ class FitGlue(Closed):
     id: Id = Field(description="The caller's name for it.")
     open_minutes: OpenMinutes = Field(description="From spreading to closing.", json_schema_extra=MIN)
     clamp_minutes: ClampMinutes = Field(description="Under the clamps.", json_schema_extra=MIN)
-
-
-class FitSwept(Open):
-    """What a motion meets on its way from shut to open."""
-
-    motion: str = Field(description="The caller's name for the motion.")
-    free: float = Field(
-        description="How far it goes before it meets something: degrees or millimetres.",
-        json_schema_extra=unit("deg or mm"),
-    )
-    clashes_with: list[str] = Field(description="What it meets: ids of parts, or `wall`; empty where it opens freely.")
-    depth_mm: float = Field(description="How deep it would go in.", json_schema_extra=MM)
-    at_mm: list[float] | None = Field(description="Where it meets it: x, y, z.", json_schema_extra=MM)
-    least_gap_mm: float | None = Field(
-        description="Least gap to anything on its way; null where it meets something at once or nothing is there.",
-        json_schema_extra=MM,
-    )
-    step_mm: float = Field(
-        description="How far its outermost corner moves between two places that were looked at.", json_schema_extra=MM
-    )

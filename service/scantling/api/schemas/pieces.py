@@ -6,6 +6,7 @@ from pydantic import Field
 
 from .assemblies import Assembly, Fastener, Joint
 from .common import FINDINGS, Finding
+from .fit_motions import FitSwept
 from .marks import COUNT, DEG, KG, LINE_UNIT, MM, RATIO
 from .scalars import Open
 
@@ -114,6 +115,9 @@ class PartsAnswer(Open):
     )
     glue_ups: list[dict[str, Any]] = Field(
         default_factory=list, description="Glue-ups within open time; empty without the glue of a project."
+    )
+    motions: list[FitSwept] = Field(
+        default_factory=list, description="What lids, doors and drawers meet on their way from shut to open."
     )
     findings: list[Finding] = FINDINGS
     checks: list[CheckRow] = Field(
