@@ -218,7 +218,7 @@ def test_leaving_out_pairs_changes_no_row(sorts):
         ends = alike_to_the_saw(Ends((start, 0), (end, 0), one_face))
         counts[ends] = counts.get(ends, 0) + n
     key = tuple(sorted(counts.items()))
-    assert rows.row(key).more == plain._shortest(key, None)[0][0]
+    assert rows.row(key).more == plain._shortest(plain._set(key), 0).cost[0]
     order = rows.order(key)
     joints = rows.joints
     laid = sum(joints.more_than_kerf(a[1].end, b[1].start) for a, b in pairwise(order))

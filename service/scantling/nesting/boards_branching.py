@@ -17,6 +17,7 @@ from .boards_knapsack import Filling, best_filling
 from .boards_problem import Fill, Problem
 
 _WORK_A_STEP = 2
+_WORK_A_ROW = 8  # for each set of pieces whose shortest row is found
 _STEPS_A_STATE = 2
 
 
@@ -59,7 +60,7 @@ def best_branched_filling(
     alone = [] if len(rooms) == 1 else [_relaxed(items, problem.light_room(b, r), states, 0) for r in rooms]
     search = _Search(problem, b, rooms, items, [f.value for f in alone], above)
     done = search.fill(_STEPS_A_STATE * states)
-    work = 5 + search.steps * _WORK_A_STEP + sum(f.work for f in alone)
+    work = 5 + search.steps * _WORK_A_STEP + search.row_work + sum(f.work for f in alone)
     sure = all(f.exact for f in alone)
     if done and search.sure and sure:
         return BranchedFilling(search.fills, search.best, search.best, True, work)
@@ -84,6 +85,7 @@ class _Search:
         self.best = above
         self.fills: tuple[Fill, ...] = tuple(() for _ in rooms)
         self.steps = 0
+        self.row_work = 0
         self.sure = True
         self._rows = problem.bins[b].rows
         self._rooms = rooms
@@ -179,6 +181,8 @@ class _Search:
     def _more_of(self, counts: tuple[int, ...]) -> int:
         if self._rows is None:
             return 0
+        before = self._rows.work
         row = self._rows.row(tuple((ends, n) for ends, n in zip(self._sorts, counts, strict=True) if n))
+        self.row_work += 5 + (self._rows.work - before) * _WORK_A_ROW
         self.sure = self.sure and row.exact
         return row.more

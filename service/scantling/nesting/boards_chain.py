@@ -22,6 +22,19 @@ _MOST_IN_A_ROW = 300
 _Cost = tuple[int, int]  # beyond the kerfs of square ends, and the number of cuts
 
 
+_Set = tuple[int, ...]
+_START = 0  # the number of the board's own start among the ends
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """The least cost of what is left, and the sort and lie of the piece that comes first."""
+
+    cost: _Cost
+    sort: int
+    lie: int
+
+
 @dataclass(frozen=True, slots=True)
 class Row:
     """What a row of pieces needs beyond the kerfs of square ends, and whether no order needs less."""
@@ -31,12 +44,20 @@ class Row:
 
 
 class Rows:
-    """The shortest rows on one kind of board, remembered."""
+    """The shortest rows on one kind of board, remembered; `work` counts what finding them took.
+
+    Inside, sorts of ends and ends go by number, and a set of pieces is the sorted numbers of their sorts.
+    """
 
     def __init__(self, joints: Joints) -> None:
         self.joints = joints
+        self.work = 0
         self._rows: dict[Counts, Row] = {}
-        self._best: dict[tuple[Counts, End | None], tuple[_Cost, Ends | None, Lie | None]] = {}
+        self._best: dict[tuple[_Set, int], _Step] = {}
+        self._sorts: dict[Ends, int] = {}
+        self._lies: list[list[tuple[int, int, Lie]]] = []  # by sort: the numbers of start and end, and the lie
+        self._ends: dict[End, int] = {}
+        self._costs: list[list[_Cost]] = []  # by left and right end; a row of its own for the board's start
 
     def row(self, counts: Counts) -> Row:
         """Return what the shortest row of these pieces needs."""
@@ -52,44 +73,69 @@ class Rows:
             return self._one_by_one(counts)[1]
         extra = {ends: n - left for (ends, n), (_, left) in zip(counts, fewer, strict=True)}
         order: list[tuple[Ends, Lie]] = []
-        facing: End | None = None
-        while fewer:
-            _, ends, lie = self._shortest(fewer, facing)
-            assert ends is not None  # noqa: S101 - for the type checker; there is a best one while pieces are left
-            assert lie is not None  # noqa: S101 - as above
+        left, facing = self._set(fewer), _START
+        names = list(self._sorts)
+        while left:
+            step = self._shortest(left, facing)
+            _, facing, lie = self._lies[step.sort][step.lie]
+            ends = names[step.sort]
             order += [(ends, lie), *self._slipped_in(ends, lie, extra.pop(ends, 0))]
-            facing, fewer = lie.end, _without(fewer, ends)
+            at = left.index(step.sort)
+            left = left[:at] + left[at + 1 :]
         return order
 
     def _row(self, counts: Counts) -> Row:
         fewer = _fewer(counts)
         if not _small(fewer):
             return Row(self._one_by_one(counts)[0], False)
-        more = self._shortest(fewer, None)[0][0]
+        more = self._shortest(self._set(fewer), _START).cost[0]
         for (ends, n), (_, left) in zip(counts, fewer, strict=True):
             both = sum(self.joints.more_than_kerf(end, end) for end in (ends.start, ends.end))
             more += (n - left) * both // 2  # pairs are left out, or pieces with like ends: `both` is then even
         return Row(more, True)
 
-    def _shortest(self, counts: Counts, facing: End | None) -> tuple[_Cost, Ends | None, Lie | None]:
+    def _shortest(self, left: _Set, facing: int) -> _Step:
         """Return the least cost of laying all pieces behind an end, and which one comes first, lying how."""
-        if not counts:
-            return (0, 0), None, None
-        known = self._best.get((counts, facing))
+        if not left:
+            return _Step((0, 0), 0, 0)
+        known = self._best.get((left, facing))
         if known is not None:
             return known
-        best: tuple[_Cost, Ends | None, Lie | None] | None = None
-        for ends, _ in counts:
-            rest = _without(counts, ends)
-            for lie in lies(ends):
-                more, cuts = self._joint(facing, lie.start)
-                ahead = self._shortest(rest, lie.end)[0]
-                cost = (more + ahead[0], cuts + ahead[1])
-                if best is None or cost < best[0]:
-                    best = (cost, ends, lie)
-        assert best is not None  # noqa: S101 - for the type checker; counts is not empty
-        self._best[counts, facing] = best
+        self.work += 1
+        costs, best, last = self._costs[facing], None, -1
+        for at, sort in enumerate(left):
+            if sort == last:
+                continue
+            last, rest = sort, left[:at] + left[at + 1 :]
+            for lie, (start, end, _) in enumerate(self._lies[sort]):
+                here, ahead = costs[start], self._shortest(rest, end).cost
+                cost = (here[0] + ahead[0], here[1] + ahead[1])
+                if best is None or cost < best.cost:
+                    best = _Step(cost, sort, lie)
+        assert best is not None  # noqa: S101 - for the type checker; there is a best one while pieces are left
+        self._best[left, facing] = best
         return best
+
+    def _set(self, counts: Counts) -> _Set:
+        """Return pieces as the sorted numbers of their sorts, numbering those that are new."""
+        for ends, _ in counts:
+            if ends not in self._sorts:
+                self._sorts[ends] = len(self._lies)
+                self._lies.append([(self._number(x.start), self._number(x.end), x) for x in lies(ends)])
+        return tuple(sorted(self._sorts[ends] for ends, n in counts for _ in range(n)))
+
+    def _number(self, end: End) -> int:
+        """Return the number of an end; a new one is given its costs against all others."""
+        if not self._costs:
+            self._costs.append([(0, 0)])  # the board's own start, facing nothing
+        if end not in self._ends:
+            self._ends[end] = len(self._costs)
+            ends = list(self._ends)
+            self._costs[_START].append(self._joint(None, end))
+            for other, costs in zip(ends[:-1], self._costs[1:], strict=True):
+                costs.append(self._joint(other, end))
+            self._costs.append([(0, 0), *(self._joint(end, other) for other in ends)])
+        return self._ends[end]
 
     def _joint(self, left: End | None, right: End) -> _Cost:
         if left is None:

@@ -105,6 +105,7 @@ class Joints:
         self._width = width or 0
         self._thickness = thickness or 0
         self._between: dict[tuple[End, End], int] = {}
+        self._half: dict[End, int] = {}
 
     def cut(self, end: End) -> int:
         """Return what the blade takes of the board's length when it cuts an end: kerf / cos, rounded up."""
@@ -128,7 +129,10 @@ class Joints:
         The widths two ends share is the smaller of theirs, and the cut the wider, so a joint never needs less than
         the mean of the joints of each end with its like.
         """
-        return (self.cut(end) - self.kerf - ceil(self._shared(end, end) - _TINY)) // 2
+        known = self._half.get(end)
+        if known is None:
+            known = self._half[end] = (self.cut(end) - self.kerf - ceil(self._shared(end, end) - _TINY)) // 2
+        return known
 
     def reach(self, end: End) -> int:
         """Return how far an end's short point lies behind its long point, rounded up."""
