@@ -1,6 +1,7 @@
-"""Storage that tips: chests with drawers open and filled, a push at the top, carpet, and what goes to the wall."""
+"""Storage that tips: chests with drawers open and filled, lids and doors open, a push at the top, carpet, the wall."""
 
 import math
+from collections.abc import Sequence
 
 from scantling.findings import Finding
 from scantling.tables import Status
@@ -80,6 +81,21 @@ def check_filled_drawers(
     )
 
 
+def check_opened(what: str, inside_mm: float, centre_height_mm: float, *, parts: tuple[str, ...] = ()) -> TipResult:
+    """Check how a piece stands on an incline of 10 degrees when its lid, doors or drawers are open and empty.
+
+    Units: mm in, degrees out. Valid: `what` is open ("its lid open"), the centre of gravity as it lies then;
+    `inside_mm` is how far inside the feet that is, negative where it falls over by itself. Raises: OutOfValidity.
+    Source: geometry; 10 degree incline as quoted for listed furniture, on a level floor it must stand at all.
+    """
+    angle = figure("tilt-angle")
+    height = positive("height of the centre of gravity", centre_height_mm, "mm")
+    holds = math.degrees(math.atan2(inside_mm, height))
+    code = "tips-on-slope" if holds > 0 else "tips-when-open"
+    source = angle.source + " (screening)"
+    return TipResult(code, f"With {what}, on a slope", holds, angle.value, "degrees", angle.status, source, parts)
+
+
 def check_top_push(weight_n: float, centre_mm: float, height_mm: float, *, parts: tuple[str, ...] = ()) -> TipResult:
     """Check a chest against a pull at its top, or at 56 in where it is taller.
 
@@ -92,12 +108,45 @@ def check_top_push(weight_n: float, centre_mm: float, height_mm: float, *, parts
     return TipResult("tips-when-pulled", "Pulled at the top", holds, force.si, "N", force.status, force.source, parts)
 
 
+def check_fixed_to_wall(tips: Sequence[TipResult], fixing: str) -> tuple[Finding, ...]:
+    """Say that a piece which tips by itself stands only when it is fixed to the wall as its list of hardware says.
+
+    Units: as each result says, N, N m or degrees. Valid: one result or more that does not stand; `fixing` are the words
+    of the list. Raises: ValueError where everything stands. Source: that of the worst result.
+    """
+    falls = [tip for tip in tips if not tip.stands]
+    if not falls:
+        raise ValueError("it stands by itself: nothing asks for the wall")
+    worst = min(falls, key=lambda tip: (tip.status is Status.MEMORY, tip.holds / tip.needed if tip.needed else 0.0))
+    what = worst.title[:1].lower() + worst.title[1:]
+    return (
+        notice(
+            "stands-only-fixed",
+            f"It stands only when it is fixed to the wall: {what} it stands {worst.holds:.0f} {worst.unit} by itself, "
+            f"{worst.needed:.0f} {worst.unit} is asked for. For that the list has {fixing}.",
+            status=worst.status,
+            parts=worst.parts,
+            value=worst.holds,
+            limit=worst.needed,
+            unit=worst.unit,
+            source=worst.source,
+        ),
+    )
+
+
 def check_tall_storage(
-    height_mm: float, mass_kg: float, volume_litres: float, *, has_drawers: bool, parts: tuple[str, ...] = ()
+    height_mm: float,
+    mass_kg: float,
+    volume_litres: float,
+    *,
+    has_drawers: bool,
+    parts: tuple[str, ...] = (),
+    fixing: str | None = None,
 ) -> tuple[Finding, ...]:
     """Say when a piece must be fixed to the wall: chests within the law, and anything tall, bookcases too.
 
-    Units: mm, kg, litres. Valid: free-standing storage. Raises: OutOfValidity.
+    Units: mm, kg, litres. Valid: free-standing storage; `fixing` are the words of its list of hardware where it has
+    something to fix it with. Raises: OutOfValidity.
     Source: 16 CFR 1261 and ASTM F2057-23 (27 in, 30 lb, 3.2 ft3); below that and for bookcases practice.
     """
     tall, heavy, large = figure("storage-anchor-height"), figure("storage-scope-mass"), figure("storage-scope-volume")
@@ -106,10 +155,11 @@ def check_tall_storage(
         return ()
     inside = has_drawers and mass_kg >= heavy.value * 0.45359237 and volume_litres >= large.si
     law = "16 CFR 1261 and ASTM F2057-23 apply to a chest for clothes of this size" if inside else "practice"
+    means = f" with the {fixing} of its list" if fixing else ""
     return (
         notice(
             "fix-to-wall",
-            f"The piece is {height:.0f} mm tall: a child climbing it can pull it over. Fix it to the wall.",
+            f"The piece is {height:.0f} mm tall: a child climbing it can pull it over. Fix it to the wall{means}.",
             parts=parts,
             value=height,
             limit=tall.si,

@@ -19,7 +19,7 @@ from .sitting import sitting_checks, table_checks
 from .squareness import squareness_checks
 from .standing import standing_checks
 from .structure import structure_of
-from .surfaces import backs_of, seats_of
+from .surfaces import backs_of, seats_of, side_backs_of
 from .weather import weather_checks
 from .working_order import order_of_work
 
@@ -67,7 +67,7 @@ def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
     structure = structure_of(assembly, fit.touching)
     seats, backs = seats_of(assembly, tested=built.module.family not in BEDS), backs_of(assembly)
     nobody = built.module.family == "seating" and not seats
-    held = holding_checks(structure, seats, backs, built.woods, who, fit.screws)
+    held = holding_checks(structure, seats, [*backs, *side_backs_of(assembly)], built.woods, who, fit.screws)
     rows: list[CheckRow] = [*held.rows, *([NOBODY] if nobody else [])]
     findings: list[Finding] = [*fit.findings, *held.findings]
     storage = built.module.family == "storage"

@@ -22,24 +22,24 @@ from .joints import PLY_SHARE, joint_name, surface_of
 from .members import Pressed, checked_towards, member_row, one_finding, spread, wood_of_part
 from .spans import Spans, lies_along, spans_of
 from .structure import Structure, Support, depth_towards
-from .surfaces import PAD, Surface, share_under, side_back
+from .surfaces import PAD, Surface, share_under
 
-BACK: Vector = (0.0, 1.0, 0.0)
 INNER_POST = 11 / 16  # of a load on each side, what the middle one of three supports gets; statics of two equal spans
+NOTHING_BEHIND = "no part stands behind this cushion, so what is leant on is not known"
 ALONE = "for information: the glue line carries this joint, the screws are not added to it."
-SIDE = "a back at the side is not checked by itself; built like the one behind, it holds like it"
 YIELD = "yield by 5 % offset, NDS 2018 12.3.1 without its reduction term, a test held to minutes"
 
 
 @dataclass(frozen=True, slots=True)
 class PostLoad:
-    """One post of a back: what pushes it at a height, and the parts that hold it below."""
+    """One post of a back: what pushes it at a height and which way, and the parts that hold it below."""
 
     post: Part
     load: Load
     push_z: float
     holders: tuple[str, ...]
     root_z: float
+    out: Vector
 
 
 def lean_checks(
@@ -49,32 +49,46 @@ def lean_checks(
     who: Circumstances,
     checks: Mapping[str, FastenerCheck],
 ) -> tuple[list[CheckRow], list[Finding]]:
-    """Check a back: its slats, its posts and their joints under the published back load at the published height.
+    """Check the backs: slats, posts and their joints under the published back load at the published height.
 
-    `seat_z` is the height somebody sits at, mm; `checks` the screw checks by joint id.
+    Backs that look one way are leant on at once, those at the side of a corner by themselves. `seat_z` is the height
+    somebody sits at, mm; `checks` the screw checks by joint id.
     """
-    sides = [CheckRow("back joint", c.id, note=SIDE) for c in structure.assembly.cushions if side_back(c)]
-    if not backs:
-        return sides, []
-    load = test_load(who.use, "back static")
+    rows: list[CheckRow] = []
+    findings: list[Finding] = []
+    for out in dict.fromkeys(back.out for back in backs):
+        more, found = _one_way(structure, [b for b in backs if b.out == out], seat_z, who, checks)
+        rows += more
+        findings += [f for f in found if f.message not in {g.message for g in findings}]
+    return rows, findings
+
+
+def _one_way(
+    structure: Structure,
+    backs: Sequence[Surface],
+    seat_z: float,
+    who: Circumstances,
+    checks: Mapping[str, FastenerCheck],
+) -> tuple[list[CheckRow], list[Finding]]:
+    load, out = test_load(who.use, "back static"), backs[0].out
     bearers = {id: surface for surface in backs for id, _ in surface.shares}
-    ways = {id: spans_of(structure, id, _behind(structure, id, set(bearers))) for id in bearers}
+    lost = [CheckRow("back", b.id, note=NOTHING_BEHIND) for b in backs if not b.shares]
+    ways = {id: spans_of(structure, id, _behind(structure, id, set(bearers), out)) for id in bearers}
     rows, findings = _slats(structure, bearers, ways, load, who)
-    rows += sides
+    rows += lost
     top = max((structure.part(id).z1 for id in bearers), default=seat_z)
     push_z = rear_points(max(seat_z, 1.0), 0.0, max(top, seat_z, 1.0))[1]
-    posts = _posts(structure, backs, ways, load, push_z)
-    for group in _alike(posts):
+    for group in _alike(_posts(structure, backs, ways, load, push_z)):
         more, found = _post(structure, group, who, checks)
         rows += more
         findings += found
     return rows, findings
 
 
-def _behind(structure: Structure, id: str, bearers: set[str]) -> list[Support]:
+def _behind(structure: Structure, id: str, bearers: set[str], out: Vector) -> list[Support]:
     """Return what stands behind a part of a back, or else the rigid joints that hold its ends."""
     found = [(o, p) for o, p in structure.contacts.get(id, ()) if o not in bearers]
-    behind = [Support(id, o, p, True) for o, p in found if p.normal[1] > 0.5]
+    behind = [Support(id, o, p, True) for o, p in found if dot(p.normal, out) > 0.5]
     fast = [s for s in behind if structure.rigid(id, s.by)]
     return fast or behind or [Support(id, o, p, False) for o, p in found if structure.rigid(id, o)]
 
@@ -92,9 +106,9 @@ def _slats(
         if spans is None or lies_along(spans) or not spans.clear():
             continue
         span = max(b - a for a, b in spans.clear())
-        share = share_under(structure.part(id), surface, PAD, (0, 2))
+        share = share_under(structure.part(id), surface, PAD, (surface.side, 2))
         pressed.append(Pressed(structure.part(id), spans, span, "uniform-simple", spread(load, share, PAD[0], span)))
-    return checked_towards(pressed, who, [], BACK)
+    return checked_towards(pressed, who, [], next(iter(bearers.values())).out) if bearers else ([], [])
 
 
 def _posts(
@@ -106,15 +120,16 @@ def _posts(
         way = next((w for id, _ in surface.shares if (w := ways[id]) is not None and len(w.rests) > 1), None)
         if way is None:
             continue
-        for x in surface.places():
-            at = way.at((x, surface.middle[1], surface.middle[2]))
+        for place in surface.places():
+            x, y, z = surface.middle
+            at = way.at((place, y, z) if surface.side == 0 else (x, place, z))
             for by, part_of in _shares_of_posts(way, at):
                 force[by] = force.get(by, 0.0) + part_of * load.force_n
     bearers = {id for surface in backs for id, _ in surface.shares}
     found = []
     for id, newton in force.items():
         holders, root = _holders(structure, id, bearers)
-        found.append(PostLoad(structure.part(id), replace(load, force_n=newton), push_z, holders, root))
+        found.append(PostLoad(structure.part(id), replace(load, force_n=newton), push_z, holders, root, backs[0].out))
     return found
 
 
@@ -175,7 +190,7 @@ def _post(
 
 def _post_bends(one: PostLoad, lever: float, who: Circumstances) -> tuple[list[CheckRow], list[Finding]]:
     part = one.post
-    depth, width, way = depth_towards(part, BACK)
+    depth, width, way = depth_towards(part, one.out)
     try:
         wood = wood_of_part(part, "length", way)
         member = Member(
@@ -196,8 +211,9 @@ def _screws(
     screws = [f for f in structure.assembly.fasteners.values() if f.joint in joints and f.kind == "wood screw"]
     if len(screws) < 2:
         return [], []
-    sheared = abs(dot(screws[0].direction, BACK)) < 0.7
-    spots = tuple((f.head[1] if sheared else f.head[0], f.head[2]) for f in screws)
+    sheared = abs(dot(screws[0].direction, one.out)) < 0.7
+    push, side = (0, 1) if abs(one.out[0]) > 0.5 else (1, 0)
+    spots = tuple((f.head[push if sheared else side], f.head[2]) for f in screws)
     middle = sum(z for _, z in spots) / len(spots)
     low = structure.part(pair[0]).z0
     holds, code, missing = _test_capacity(checks.get(screws[0].joint), sheared)

@@ -1,13 +1,13 @@
-"""How a piece stands: pushed back, sat on at its edges and ends, tilted, pulled, with its drawers open, on its feet."""
+"""How a piece stands: pushed back, sat on at its edges and ends, tilted, pulled, opened, on its feet or by the wall."""
 
 from collections.abc import Sequence
 from dataclasses import replace
 
-from scantling.board import Assembly, JointKind, Part
+from scantling.board import Assembly
 from scantling.board.vector import Vector, cross
 from scantling.findings import Finding
 from scantling.mechanics.loads import sitting, weight
-from scantling.mechanics.storage import check_one_drawer, check_tall_storage, check_top_push
+from scantling.mechanics.storage import check_fixed_to_wall, check_tall_storage
 from scantling.mechanics.tipping import (
     SeatStance,
     TipResult,
@@ -21,14 +21,17 @@ from scantling.mechanics.tipping import (
 
 from .check_row import CheckRow
 from .circumstances import Circumstances
+from .opening import has_drawers, opened_results, pulled_results, wall_fixing
 from .structure import Structure
 from .surfaces import Surface
 
 FEET_MM = 0.5
 STANDS_OUT_MM = 60.0  # an end that stands out less is sat on over the feet: EN 1022:2018 clause 6
 ADULT = (150.0, 900.0)  # loaded seat heights the rearward push is given for, EN 1022:2018
-TALL_MM = 685.8  # 27 in, ASTM F2057-23: what is lower is not reckoned to be climbed
-TO_THE_WALL = ("tips-when-pulled", "tips-on-slope")
+# What cannot happen to a piece that is fixed to the wall.
+WALL_HOLDS = frozenset({"tips-when-pulled", "tips-on-slope", "tips-with-drawers", "tips-when-open"})
+TO_THE_WALL = WALL_HOLDS - {"tips-with-drawers"}
+SETTLED = "stands it once it is fixed to the wall, as the finding asks"
 LEVELLING = ("level", "adjust")
 
 
@@ -52,16 +55,39 @@ def standing_checks(
     results = [check_tilt(max(inside_feet(feet, centre), 0.0), max(centre[2], 1.0))]
     if seats and any(s.shares for s in seats):
         results += _sat_on(assembly, seats, backs, feet, heavy, centre, who)
+    results += opened_results(assembly, lambda at: inside_feet(feet, at), mass, centre)
     if storage:
-        results += _pulled(structure, feet, heavy, centre)
-    rows = [tip_row(r) for r in results]
-    findings = [f for r in results for f in r.findings()]
-    if storage:
-        high, volume = _height(assembly), _litres(assembly)
-        wall = check_tall_storage(high, mass, volume, has_drawers=bool(_drawers(structure)))
-        # Fixed to the wall it cannot be pulled over: one finding says it.
-        findings = [*(f for f in findings if not wall or f.code not in TO_THE_WALL), *wall]
+        results += pulled_results(structure, min(f[1] for f in feet), heavy, centre)
+    rows, findings = by_the_wall(structure, results, mass, storage=storage)
     return rows, [*findings, *_level(structure, who)]
+
+
+def by_the_wall(
+    structure: Structure, results: Sequence[TipResult], mass: float, *, storage: bool
+) -> tuple[list[CheckRow], list[Finding]]:
+    """Return rows and findings of what was found, with one finding in place of those a wall fixing settles."""
+    assembly = structure.assembly
+    fixing = wall_fixing(assembly)
+    tips = [r for r in results if r.code in WALL_HOLDS and not r.stands]
+    rows = [tip_row(r) for r in results]
+    if fixing and tips:
+        note = f"stands only fixed to the wall, by {fixing}"
+        rows = [replace(row, note=note) if r in tips else row for r, row in zip(results, rows, strict=True)]
+        wall = check_fixed_to_wall(tips, fixing)
+        return rows, [*(f for r in results if r not in tips for f in r.findings()), *wall]
+    wall = _tall(structure, mass, fixing) if storage else ()
+    if wall:
+        settled = [r.code in TO_THE_WALL and not r.stands for r in results]
+        rows = [replace(row, note=SETTLED) if s else row for s, row in zip(settled, rows, strict=True)]
+    # Fixed to the wall it cannot be pulled over: one finding says it.
+    return rows, [*(f for r in results for f in r.findings() if not wall or f.code not in TO_THE_WALL), *wall]
+
+
+def _tall(structure: Structure, mass: float, fixing: str | None) -> tuple[Finding, ...]:
+    low, high = structure.assembly.bounds()
+    wide, deep, tall = (b - a for a, b in zip(low, high, strict=True))
+    drawers = has_drawers(structure)
+    return check_tall_storage(tall, mass, wide * deep * tall / 1e6, has_drawers=drawers, fixing=fixing)
 
 
 def tip_row(result: TipResult) -> CheckRow:
@@ -153,52 +179,6 @@ def seat_height(assembly: Assembly, seats: Sequence[Surface]) -> float:
     """Return the height somebody sits at, mm: the cushion pressed down, or the bare seat."""
     loaded = {c.id: c.loaded for c in assembly.cushions}
     return max(s.low[2] + loaded.get(s.id, 0.0) if s.cushioned else s.high[2] for s in seats)
-
-
-def _pulled(structure: Structure, feet: Sequence[Vector], heavy: float, centre: Vector) -> list[TipResult]:
-    """Check storage that may be climbed: pulled at the top, and with one drawer out and loaded."""
-    front = min(f[1] for f in feet)
-    inside = max(centre[1] - front, 0.0)
-    high = _height(structure.assembly)
-    results = [check_top_push(heavy, inside, high)] if high >= TALL_MM else []
-    drawers = _drawers(structure)
-    if drawers:
-        deep = max(max(p.y1 for p in group) - min(p.y0 for p in group) for group in drawers)
-        results.append(check_one_drawer(heavy, inside, deep))
-    return results
-
-
-def _drawers(structure: Structure) -> list[list[Part]]:
-    """Return the parts of each drawer: what slides, with all that is joined to it fast."""
-    sliding = [j for j in structure.assembly.joints.values() if j.kind is JointKind.SLIDING]
-    groups: dict[frozenset[str], None] = {}
-    for joint in sliding:
-        sides = [_fast_to(structure, id) for id in joint.parts]
-        groups[min(sides, key=lambda g: (len(g), sorted(g)))] = None
-    return [[structure.part(id) for id in sorted(group)] for group in groups]
-
-
-def _fast_to(structure: Structure, id: str) -> frozenset[str]:
-    seen, queue = {id}, [id]
-    while queue:
-        here = queue.pop()
-        for pair in structure.joints:
-            if here in pair and structure.rigid(*pair):
-                other = pair[1] if pair[0] == here else pair[0]
-                if other not in seen:
-                    seen.add(other)
-                    queue.append(other)
-    return frozenset(seen)
-
-
-def _height(assembly: Assembly) -> float:
-    low, high = assembly.bounds()
-    return high[2] - low[2]
-
-
-def _litres(assembly: Assembly) -> float:
-    low, high = assembly.bounds()
-    return (high[0] - low[0]) * (high[1] - low[1]) * (high[2] - low[2]) / 1e6
 
 
 def _level(structure: Structure, who: Circumstances) -> tuple[Finding, ...]:
