@@ -17,7 +17,10 @@ _KINDS = ("dining", "sofa", "lounge", "easy to rise from")
 
 @dataclass(frozen=True, slots=True)
 class Sitter:
-    """A member of the household: name and body sizes in mm and kg, barefoot; None where not measured."""
+    """A member of the household: name and body sizes in mm and kg, barefoot; None where not measured.
+
+    `knee_mm` is the top of the knee above the floor, sitting; `thigh_mm` the thickness of the thigh above the seat.
+    """
 
     name: str
     knee_back_mm: float | None = None
@@ -25,6 +28,8 @@ class Sitter:
     hip_mm: float | None = None
     elbow_mm: float | None = None
     mass_kg: float | None = None
+    knee_mm: float | None = None
+    thigh_mm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +37,8 @@ class Seat:
     """A seat as built: kind, hard height at the front, cushion thickness and how much of it sinks (0 to 1), all mm.
 
     `depth_mm` from the front edge to the back or back cushion, `width_mm` clear, `places`; `tilt_deg` of the seat to
-    the rear, `seat_to_back_deg`; `arm_mm` height above the loaded seat; `over_arms` whether arms bound the width.
+    the rear, `seat_to_back_deg`; `arm_mm` height above the loaded seat; `between_arms` whether arms bound the width;
+    without a back (`has_back`) the depth is nobody's affair.
     """
 
     kind: str
@@ -48,11 +54,15 @@ class Seat:
     arm_mm: float | None = None
     between_arms: bool = False
     parts: tuple[str, ...] = ()
+    has_back: bool = True
 
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """One size of a seat against the band that suits: what, value, from, to, unit, how well known, whose."""
+    """One size of a seat against the band that suits: what, value, from, to, unit, how well known, from where.
+
+    `whose` names the household's sitters that set it.
+    """
 
     what: str
     value: float
@@ -61,6 +71,7 @@ class Band:
     unit: str
     status: Status
     source: str
+    whose: str = ""
 
     @property
     def suits(self) -> bool:
@@ -69,9 +80,10 @@ class Band:
 
     def said(self) -> str:
         """Return the band in words."""
+        whose = f" ({self.whose})" if self.whose else ""
         if self.value < self.low:
-            return f"{self.what} {self.value:.0f} {self.unit}, better {self.low:.0f} or more"
-        return f"{self.what} {self.value:.0f} {self.unit}, better {self.high:.0f} or less"
+            return f"{self.what} {self.value:.0f} {self.unit}, better {self.low:.0f} or more{whose}"
+        return f"{self.what} {self.value:.0f} {self.unit}, better {self.high:.0f} or less{whose}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,8 +150,11 @@ def check_seat(seat: Seat, sitters: tuple[Sitter, ...] = ()) -> SeatResult:
     """
     preset = seat_preset(seat.kind)
     loaded = loaded_height(seat.hard_height_mm, seat.cushion_mm, seat.sink)
-    depth = effective_depth(seat.depth_mm, seat.back_cushion_mm)
-    bands = [_height(seat.kind, loaded, sitters), _depth(seat.kind, depth, sitters), _width(seat, sitters)]
+    bands = [_height(seat.kind, loaded, sitters)]
+    if seat.has_back:
+        bands.append(_depth(seat.kind, effective_depth(seat.depth_mm, seat.back_cushion_mm), sitters))
+    if seat.has_back or seat.places > 1:  # nothing bounds the hips on a stool
+        bands.append(_width(seat, sitters))
     for what, value in (("seat tilt", seat.tilt_deg), ("seat to back", seat.seat_to_back_deg)):
         if value is not None:
             low, high = preset[what]
@@ -150,13 +165,24 @@ def check_seat(seat: Seat, sitters: tuple[Sitter, ...] = ()) -> SeatResult:
     return SeatResult(seat, loaded, tuple(bands), assumed)
 
 
-def check_table(apron_mm: float, seat_loaded_mm: float, *, parts: tuple[str, ...] = ()) -> tuple[Finding, ...]:
+def check_table(
+    apron_mm: float, seat_loaded_mm: float, sitters: tuple[Sitter, ...] = (), *, parts: tuple[str, ...] = ()
+) -> tuple[Finding, ...]:
     """Check the room for thighs between a seat and the apron or top of a table.
 
-    Units: mm. Valid: adults at a table. Raises: OutOfValidity.
+    Units: mm. Valid: adults at a table; the thickest thigh of the household rules where it was measured.
+    Raises: OutOfValidity.
     Source: ANSUR II thigh clearance: men 50th percentile 180 mm, 95th 207 mm, without clothing.
     """
     room = positive("underside of the table", apron_mm, "mm") - positive("loaded seat height", seat_loaded_mm, "mm")
+    thick = max((s for s in sitters if s.thigh_mm is not None), key=lambda s: s.thigh_mm or 0.0, default=None)
+    if thick is not None:
+        need = (thick.thigh_mm or 0.0) + look_up("body_allowances", "value", allowance="clothing on a width").value
+        if room >= need:
+            return ()
+        text = f"Between seat and table {room:.0f} mm are left for thighs; {thick.name} needs {need:.0f} mm."
+        source = "the household's own sizes and clothing (practice)"
+        return (notice("thigh-room-tight", text, parts=parts, value=room, limit=need, unit="mm", source=source),)
     least, good = figure("thigh-room-warn"), figure("thigh-room-good")
     if room >= good.value:
         return ()
@@ -167,19 +193,35 @@ def check_table(apron_mm: float, seat_loaded_mm: float, *, parts: tuple[str, ...
     return (notice(code, text, parts=parts, value=room, limit=limit.value, unit="mm", source=limit.source),)
 
 
-def check_knees(clear_mm: float, *, parts: tuple[str, ...] = ()) -> tuple[Finding, ...]:
+def knee_room(sitters: tuple[Sitter, ...] = ()) -> tuple[float, str]:
+    """Return the height knees need under a table and whose they are.
+
+    Units: mm above the floor. Valid: adults sitting with feet flat. Raises: UnknownRowError if a figure is missing.
+    Source: the household's tallest knee where measured, else ANSUR II knee height of men, 95th percentile, 602 mm;
+    25 mm of shoes (practice).
+    """
+    shoes = look_up("body_allowances", "value", allowance="shoes").value
+    tall = max((s for s in sitters if s.knee_mm is not None), key=lambda s: s.knee_mm or 0.0, default=None)
+    if tall is not None:
+        return (tall.knee_mm or 0.0) + shoes, f"{tall.name}'s knees"
+    return body("knee height, sitting", "men", "p95").value + shoes, "nearly everybody's knees"
+
+
+def check_knees(
+    clear_mm: float, sitters: tuple[Sitter, ...] = (), *, parts: tuple[str, ...] = ()
+) -> tuple[Finding, ...]:
     """Check the height left for knees under a table, desk or bench top.
 
     Units: mm above the floor. Valid: adults sitting with feet flat. Raises: OutOfValidity.
-    Source: ANSUR II knee height of men, 95th percentile, 602 mm, and 25 mm of shoes (practice): a note.
+    Source: as `knee_room`: a note.
     """
-    wanted = body("knee height, sitting", "men", "p95").value
-    wanted += look_up("body_allowances", "value", allowance="shoes").value
+    wanted, whose = knee_room(sitters)
     clear = positive("clear height", clear_mm, "mm")
     if clear >= wanted:
         return ()
-    text = f"Under the top {clear:.0f} mm are clear; {wanted:.0f} mm suit nearly everybody's knees."
-    source = "ANSUR II knee height, men, 95th percentile"
+    text = f"Under the top {clear:.0f} mm are clear; {wanted:.0f} mm suit {whose}."
+    own = any(s.knee_mm is not None for s in sitters)
+    source = "the household's own sizes" if own else "ANSUR II knee height, men, 95th percentile"
     return (notice("knee-room-small", text, parts=parts, value=clear, limit=wanted, unit="mm", source=source),)
 
 
@@ -197,9 +239,10 @@ def _height(kind: str, loaded: float, sitters: tuple[Sitter, ...]) -> Band:
         ends = (trade, body("popliteal height", "women", "p5").value + shoes)
         source = "ANSUR II popliteal height and 25 mm of shoes (practice); WOOD magazine, 18 in"
     top, bottom = max(ends), min(ends)
+    whose = ", ".join(s.name for s in sitters if s.knee_back_mm in (min(measured), max(measured))) if measured else ""
     if kind == "easy to rise from":
-        return Band("loaded seat height", loaded, top, top + 50, "mm", Status.MEMORY, source)
-    return Band("loaded seat height", loaded, bottom * low_share, top, "mm", Status.MEMORY, source)
+        return Band("loaded seat height", loaded, top, top + 50, "mm", Status.MEMORY, source, whose)
+    return Band("loaded seat height", loaded, bottom * low_share, top, "mm", Status.MEMORY, source, whose)
 
 
 def _depth(kind: str, depth: float, sitters: tuple[Sitter, ...]) -> Band:
@@ -207,7 +250,9 @@ def _depth(kind: str, depth: float, sitters: tuple[Sitter, ...]) -> Band:
     measured = [s.seat_depth_mm for s in sitters if s.seat_depth_mm is not None]
     if measured:
         source = "the household's own sizes and 50 mm behind the knee (practice)"
-        return Band("depth to sit on", depth, min(measured) * 0.7, min(measured) - gap, "mm", Status.MEMORY, source)
+        least = min(measured)
+        whose = next(s.name for s in sitters if s.seat_depth_mm == least)
+        return Band("depth to sit on", depth, least * 0.7, least - gap, "mm", Status.MEMORY, source, whose)
     size = "p50" if kind in ("dining", "easy to rise from") else "p95"
     high = body("buttock-popliteal length", "men", size).value - gap
     low = look_up("seating", "value", kind="chair", item="seat depth", bound="least").value * 25.4
@@ -228,7 +273,8 @@ def _width(seat: Seat, sitters: tuple[Sitter, ...]) -> Band:
         arms = look_up("seating", "value", kind="row of seats", item="between fixed arms", bound="least")
         if seat.places == 1 and arms.value > low:
             low, source = arms.value, arms.source
-    return Band("width for each", each, low, 10_000, "mm", Status.READ, source)
+    whose = next((s.name for s in sitters if measured and s.hip_mm == hip), "")
+    return Band("width for each", each, low, 10_000, "mm", Status.READ, source, whose)
 
 
 def _arm(arm_mm: float, sitters: tuple[Sitter, ...]) -> Band:

@@ -76,12 +76,12 @@ def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
     for more, found in (
         ([hung], []) if hung else standing_checks(structure, seats, backs, who, storage=storage),
         ([], []) if hung else squareness_checks(structure),
-        sitting_checks(assembly, seats, backs, who),
+        sitting_checks(assembly, seats, backs, who, meant=built.module.family == "seating"),
         weather_checks(structure, seats, who, box=() if box is None else (box.lid.id,)),
         hand_checks(assembly, who),
         place_checks(structure, who),
         box_checks(assembly, box, who),
-        table_checks(assembly) if built.module.family == "tables" else ([], []),
+        table_checks(assembly, who) if built.module.family == "tables" else ([], []),
     ):
         rows += more
         findings += found

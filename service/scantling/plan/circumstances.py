@@ -110,6 +110,15 @@ def sitters(people: Any) -> tuple[Sitter, ...]:  # noqa: ANN401
     """Return the household's own sitters from a request (sizes in mm, mass in kg)."""
     rows: Sequence[Mapping[str, Any]] = tuple(people)
     return tuple(
-        Sitter(p["id"], p.get("knee_back_height"), p.get("seat_depth"), p.get("hip"), p.get("elbow"), p.get("mass"))
+        Sitter(
+            p["id"],
+            p.get("knee_back_height"),
+            p.get("seat_depth"),
+            p.get("hip"),
+            p.get("elbow"),
+            p.get("mass"),
+            p.get("knee"),
+            p.get("thigh"),
+        )
         for p in rows
     )

@@ -28,6 +28,7 @@ from .materials import Supplies
 from .parts import DEFAULT_TAPE, piece_to_plain
 from .placed import Placed, placed_set, placed_to_plain
 from .saws import cutting_of, effort_of
+from .sitting import seats_at_tables
 from .summary import project_summary
 from .take_off import TakeOff, boxes, surface_mm2, take_off
 
@@ -93,7 +94,8 @@ def plan_project(
     listed = take_off(pieces, job, nesting, request, placed.bought() if placed is not None else ())
     costing = _costed(listed, prices, terms, pieces)
     who = circumstances_of(request)
-    checked = tuple(looked_at(p, check(p, who), extras, who) for p in pieces)
+    sat = [replace(who, sits=entry.get("sits")) for entry in request["modules"]]
+    checked = tuple(looked_at(p, check(p, w), extras, w) for p, w in zip(pieces, sat, strict=True))
     findings = grouped(
         [
             *saw_findings,
@@ -103,6 +105,7 @@ def plan_project(
             *cuts.findings,
             *findings_of(costing),
             *place_findings,
+            *seats_at_tables(pieces, who),
             *(f for p, c in zip(pieces, checked, strict=True) for f in _of_piece(p, c)),
         ]
     )
