@@ -174,3 +174,12 @@ LOADED_IN_WORKERS = plugin(
     changed("Rubbish", id="rubbish", build=rubbish_from_build),
     changed("Mutates", id="mutates", build=mutates_in_build),
 )
+
+
+def stubborn_in_build(self, build):
+    """Hang, and swallow whatever tries to stop it."""
+    while True:
+        try:
+            time.sleep(0.01)
+        except BaseException:  # noqa: S112 - this is the misbehaviour
+            continue

@@ -11,11 +11,11 @@ from .candidate import Candidate, Entry
 from .discovery import GROUP, from_name, in_folder, installed
 from .guard import PluginFailed
 from .host import PluginHost
-from .loading import CALL_SECONDS, LOAD_SECONDS, load_host
+from .loading import CALL_SECONDS, load_host
 from .operations import plugins
 from .report import check_plugin
 
 __all__ = [
-    "CALL_SECONDS", "GROUP", "LOAD_SECONDS", "SPOKEN", "UNTIL", "Candidate", "Entry", "PluginFailed", "PluginHost",
+    "CALL_SECONDS", "GROUP", "SPOKEN", "UNTIL", "Candidate", "Entry", "PluginFailed", "PluginHost",
     "check_plugin", "from_name", "in_folder", "installed", "load_host", "plugins",
 ]  # fmt: skip

@@ -8,13 +8,13 @@ What follows in the engine sees ordinary stock, prices and finish. A pointer int
 turned back into one at the member that names it.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from typing import Any, Protocol
 
 from scantling.kit import FinishSystem, PriceList, StockList
-from scantling.measure import RequestError, RequestProblem
+from scantling.measure import RequestError, RequestProblem, parse_thickness
 
 Plain = Mapping[str, Any]
 INNER = "request"  # the member in which drawings and exports carry the body of their operation
@@ -92,9 +92,8 @@ def _put_stock(body: dict[str, Any], lists: Lists) -> Iterable[RequestProblem]:
     own = list(asked.get("also") or ())
     taken = {entry["id"] for entry in own}
     sold = [*(s.to_plain() for s in found.sheets), *(b.to_plain() for b in found.boards)]
-    wanted = {part.get("material") for part in body.get("parts") or ()}
-    if wanted and None not in wanted:  # a nesting: what nothing is cut from would only be in the way
-        sold = [entry for entry in sold if entry["material"] in wanted]
+    if "parts" in body:
+        sold = _for_parts(sold, body["parts"])
     body["stock"] = [*own, *({**entry, "list": found.id} for entry in sold if entry["id"] not in taken)]
     if "modules" in body and found.screws:
         boxes = list(body.get("fasteners") or ())
@@ -103,6 +102,23 @@ def _put_stock(body: dict[str, Any], lists: Lists) -> Iterable[RequestProblem]:
         body["fasteners"] = [*boxes, *({**box, "list": found.id} for box in more)]
         body["screws_sold"] = [[box["gauge"], box["length"]] for box in body["fasteners"]]
     return _one_currency(body, found.currency, found.id, "stock list")
+
+
+def _for_parts(sold: Sequence[dict[str, Any]], parts: Sequence[Plain]) -> list[dict[str, Any]]:
+    """Return the stock for a nesting: what nothing is cut from left out, and sheets as thick as what is cut from them.
+
+    A shop says between what its sheets measure; where the parts are of one thickness within that, it is that of the
+    sheet.
+    """
+    wanted = {part.get("material") for part in parts}
+    sizes = {(p.get("material"), parse_thickness(p["thickness"]).typical) for p in parts if "thickness" in p}
+    kept = []
+    for entry in sold:
+        band = parse_thickness(entry["thickness"])
+        within = {t for material, t in sizes if material in (None, entry["material"]) and band.least <= t <= band.most}
+        if None in wanted or entry["material"] in wanted:
+            kept.append({**entry, "thickness": within.pop()} if len(within) == 1 else entry)
+    return kept
 
 
 def _put_prices(body: dict[str, Any], lists: Lists) -> Iterable[RequestProblem]:

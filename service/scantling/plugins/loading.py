@@ -30,10 +30,10 @@ from .host import PluginHost
 
 OWN = "scantling"  # our distribution's plugins are loaded first, so that a stranger cannot take their names
 ALL = "*"
-LOAD_SECONDS = 10.0
+LOADING = 2.0  # times the seconds of a call, for the import of a plugin
 CALL_SECONDS = 5.0
-OWN_FORMATS = ("json", "csv", *FORMATS)
-OWN_MEDIA_TYPES = ("application/json", "text/csv", "application/problem+json", *FORMATS.values())
+OWN_FORMATS = ("json", "csv", "text", *FORMATS)
+OWN_MEDIA_TYPES = ("application/json", "text/csv", "text/plain", "application/problem+json", *FORMATS.values())
 _REASON = 400  # characters
 _FOLDERS = re.compile(r"(?:[A-Za-z]:)?(?:[/\\][^/\\\s'\":]+)+[/\\]")
 
@@ -42,7 +42,7 @@ def load_host(
     allow: Sequence[str] = (),
     block: Sequence[str] = (),
     candidates: Iterable[Candidate] | None = None,
-    seconds: float = LOAD_SECONDS,
+    seconds: float | None = None,
     *,
     folder: str = "",
     named: Sequence[str] = (),
@@ -51,9 +51,10 @@ def load_host(
     """Load the plugins there are (or the candidates given) and return the host; a bad plugin never raises here.
 
     `allow`: load only these, by name; empty for all. `block`: do not load these; `*` for none at all. What is left
-    out is not even imported. `folder` and `named` add plugins that are not installed. `seconds` bounds the import of
-    each plugin and `call_seconds` each later call of its code, where the platform has an alarm.
+    out is not even imported. `folder` and `named` add plugins that are not installed. `call_seconds` bounds each call
+    of a plugin's code and `seconds` (twice that where it is None) its import, where the platform has an alarm.
     """
+    to_load = LOADING * call_seconds if seconds is None else seconds
     manager = pluggy.PluginManager(hooks.PROJECT)
     manager.add_hookspecs(hooks)
     candidates = find_all(folder, named) if candidates is None else list(candidates)
@@ -63,7 +64,7 @@ def load_host(
         if reason is not None:
             entries.append(Entry(candidate, "left-out", reason=reason))
         else:
-            entries.append(_load_one(manager, candidate, entries, seconds))
+            entries.append(_load_one(manager, candidate, entries, to_load))
     return PluginHost(sorted(entries, key=lambda e: (e.candidate.name, e.candidate.distribution)), call_seconds)
 
 

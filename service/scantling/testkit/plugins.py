@@ -153,11 +153,12 @@ def _check(check: Check, modules: Modules) -> Iterator[Broken]:
             point = f"{check.id} on {SAMPLE if module is Sample else module.id}"
             parameters = module.parameters.read(dict(values), "mm").to_plain()
             for place in PLACES:
+                handed = (module.id, module.family, assembly, parameters, place)
                 try:
                     start = process_time()
-                    found = look(check, module.id, module.family, assembly, parameters, place)
+                    found = look(check, *handed)
                     took = process_time() - start
-                    again = look(check, module.id, module.family, assembly, parameters, place)
+                    again = found if took > limit else look(check, *handed)
                 except Fault as fault:
                     yield Broken("check", point, str(fault))
                     return
