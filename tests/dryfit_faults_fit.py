@@ -4,6 +4,7 @@ from math import cos, radians, tan
 
 from dryfit_fault import fault
 from dryfit_pieces import bench, block, box, tray
+from pieces import build
 from scantling.board import Promise
 from scantling.board.chain import Chain, Link
 
@@ -127,6 +128,45 @@ def two_totals_for_one_depth():
     piece = box()
     piece.chain("depth", 300, [("outside", 300)], "outside")
     piece.chain("depth", 299, [("inside", 264), ("sheets", 35)], "inside")
+    return piece
+
+
+@fault("chains-disagree", ("left", "right"), value=901)
+def a_second_width_under_another_name():
+    """Both run from side to side, so one rules, whatever they are called."""
+    piece = bench()
+    piece.chain("room between the sides", 901, [("left", 18), ("room", 865), ("right", 18)], "room")
+    return piece
+
+
+@fault("chains-disagree", ("side left", "side right"), value=763)
+def a_bookcase_with_two_widths():
+    piece = build("bookcase")
+    piece.chain("shelf and sides", 763, [("side left", 18), ("shelf", 727), ("side right", 18)], "shelf")
+    return piece
+
+
+@fault("chain-open", ("end left", "end right"), value=1200)
+def a_bench_whose_chain_forgot_its_web():
+    piece = build("plain-bench")
+    piece.chains = []
+    piece.chain("width", 36, [("end left", 18), ("end right", 18)], "end left")
+    return piece
+
+
+@fault("chain-open", ("seat", "left"))
+def a_chain_that_turns_a_corner():
+    piece = bench()
+    piece.chain("along and up", 1300, [("seat", 900), ("left", 400)], "seat")
+    return piece
+
+
+@fault("chain-open", ("front leg left", "front strip top"), also=("screw-head-hidden",), value=560)
+def a_footstool_strip_counted_with_its_gap_twice():
+    piece = build("storage-footstool")
+    piece.chains = piece.chains[1:]
+    links = [("front leg left", 70), ("play", 2), ("front strip top", 420), ("front leg right", 70)]
+    piece.chain("front side", 562, links, "front strip top")
     return piece
 
 

@@ -166,8 +166,8 @@ class _Bed:
     def _promises(self) -> None:
         piece = self.piece
         piece.size(width=self.width, height=max(self.p.head, snap(self.p.deck + FOOT_END)))
-        across = [("side rails", 2 * self.rail_t), ("room for the mattress", self.inner)]
-        piece.chain("width", self.width, across, "room for the mattress")
+        left, right = ((f"side rail {hand}", self.rail_t) for hand in ("left", "right"))
+        piece.chain("width", self.width, [left, ("room for the mattress", self.inner), right], "room for the mattress")
         piece.buy(
             "M8 x 140 bolt with barrel nut and washer", 8, "two at each end of each side rail; tighten after a month"
         )

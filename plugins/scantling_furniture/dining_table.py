@@ -58,7 +58,8 @@ class DiningTable(Module[DiningTableParameters]):
         piece.carries(*tops, kind="mass", amount=75.0)
         piece.size(p.width, p.depth, p.height)
         between = frame.width - 2 * frame.leg_t
-        piece.chain("width", frame.width, [("legs", 2 * frame.leg_t), ("front apron", between)], "front apron")
+        left, right = ((f"front {side} leg side", frame.leg_t) for side in ("left", "right"))
+        piece.chain("width", frame.width, [left, ("front apron", between), right], "front apron")
         knees(piece, p.height - thick - frame.apron_w)
         if p.top == "boards":
             piece.caution(

@@ -163,7 +163,13 @@ def slat_rows(total: float, board: float) -> tuple[int, float]:
     return n, snap((total - (n - 1) * SLAT_GAP) / n)
 
 
+def with_gaps(slats: Sequence[tuple[str, float]]) -> list[tuple[str, float]]:
+    """Return slats as links of a chain with the gaps between them."""
+    found = [link for slat in slats for link in (slat, ("gap", SLAT_GAP))]
+    return found[:-1]
+
+
 def slat_chain(piece: Assembly, slats: Sequence[Part]) -> None:
     """Record the chain of slats and gaps across a top; the last slat is planed to what is left."""
-    links = [(s.id, s.width) for s in slats] + [("gaps", (len(slats) - 1) * SLAT_GAP)]
+    links = with_gaps([(s.id, s.width) for s in slats])
     piece.chain("across the slats", snap(sum(size for _, size in links)), links, slats[-1].id)

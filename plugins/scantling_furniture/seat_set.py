@@ -21,6 +21,8 @@ from scantling.kit import (
     snap,
 )
 
+from .legs import with_gaps
+
 SLAT_GAP = 5.0  # drains, and stays out of the 7 to 12 mm finger band of EN 581-1
 LEAST_SLAT = 45.0
 FOOT_CLEAR = 30.0  # the post's end grain stays off the ground
@@ -153,8 +155,8 @@ class SeatLines:
     def deck_chain(self, rows: Sequence[tuple[float, float]]) -> None:
         """Record the chain of slats and gaps that fills the deck; the last slat is ripped to fit."""
         deep = [(f"seat slat {i + 1}", width) for i, (_, width) in enumerate(rows)]
-        gaps = [("gaps between slats", (len(rows) - 1) * SLAT_GAP)]
-        self.piece.chain("deck", snap(sum(size for _, size in [*deep, *gaps])), [*deep, *gaps], deep[-1][0])
+        links = with_gaps(deep)
+        self.piece.chain("deck", snap(sum(size for _, size in links)), links, deep[-1][0])
 
     def lay_cushion(
         self,

@@ -188,10 +188,10 @@ class _SeatRun(SeatLines):
         piece, arms = self.piece, sum(self.has_arm.values())
         arm_top = self.p.seat_height + self.p.arm_height if arms else 0.0
         piece.size(width=self.width + arms * self.post_t, height=max(self.top, arm_top))
-        links = [("left arm post", self.post_t)] if self.has_arm["left"] else []
-        links.append(("seat slats", self.width))
-        links += [("right arm post", self.post_t)] if self.has_arm["right"] else []
-        piece.chain("width", self.width + arms * self.post_t, links, "seat slats")
+        links = [("front arm post left", self.post_t)] if self.has_arm["left"] else []
+        links.append(("seat slat 1", self.width))
+        links += [("front arm post right", self.post_t)] if self.has_arm["right"] else []
+        piece.chain("width", self.width + arms * self.post_t, links, "seat slat 1")
         self.deck_chain(self.rows)
         piece.caution(
             "Rated by computation only; test it low and slowly before anybody leans back. Not a climbing frame."

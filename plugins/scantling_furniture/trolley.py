@@ -58,8 +58,8 @@ class DrinksTrolley(Module[DrinksTrolleyParameters]):
         piece.chain(
             "height to the tray",
             p.height - CASTOR,
-            [("legs", under_tray - sheet), ("base and tray", 2 * sheet)],
-            "legs",
+            [("base", sheet), ("front left leg", under_tray - sheet), ("tray", sheet)],
+            "front left leg",
         )
         piece.caution("Bottles below, glasses above: loaded at the top it tips over a threshold or a cable.")
         piece.caution("Brakes on before anybody reaches over it; children ride on trolleys.")

@@ -54,6 +54,7 @@ class WallShelf(Module[WallShelfParameters]):
             )  # below the others
             piece.screws(shelf, bracket, n=2, inset=25, length=50.8, role="holds", glued=True)
         piece.carries(shelf, kind="books")
+        piece.hangs_on_wall("wall screw 6 x 80 mm")
         piece.buy("wall screw 6 x 80 mm", n, "through the rail beside each bracket, into studs or proper plugs")
         piece.size(p.width, p.depth, p.drop + t)
         piece.caution(

@@ -59,7 +59,8 @@ class WorkTable(Module[WorkTableParameters]):
         piece.carries(lower, kind="mass", amount=200.0)
         piece.carries(shelf, kind="mass", amount=60.0)
         piece.size(p.width, p.depth, p.height)
-        piece.chain("height", p.height, [("legs", frame.height), ("tops", 2 * sheet)], "legs")
+        tops = [("lower top", sheet), ("upper top", sheet)]
+        piece.chain("height", p.height, [("front left leg", frame.height), *tops], "front left leg")
         piece.caution("Fix it to the wall or the floor before a machine stands on it.")
         piece.caution("The upper sheet is screwed on so that it can be renewed: do not saw or drill over its screws.")
         return piece
@@ -107,7 +108,7 @@ class Desk(Module[DeskParameters]):
         frame.ring("rail", SHELF_UP, sides=("back", "left", "right"))
         piece.carries(top, kind="mass", amount=60.0)
         piece.size(p.width, p.depth, p.height)
-        piece.chain("height", p.height, [("legs", frame.height), ("top", sheet)], "legs")
+        piece.chain("height", p.height, [("front left leg", frame.height), ("top", sheet)], "front left leg")
         knees(piece, p.height - sheet - frame.apron_w)
         piece.caution("Not to stand or sit on.")
         piece.caution("Lead cables so that nobody trips and none is pinched between desk and wall.")

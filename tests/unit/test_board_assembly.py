@@ -114,7 +114,7 @@ def test_on_a_tape_the_closing_part_takes_the_rounding_of_the_others(tape):
     links = tuple(Link(f"slat {i}", 88.9 + i * 0.31) for i in range(6))
     chain = Chain("deck", sum(k.size for k in links), links, "slat 5")
     taped = chain.on_tape(Tape.parse(tape))
-    assert sum(taped.rounded.values()) + taped.closing_size == pytest.approx(taped.total)
+    assert sum(taped.readings) == pytest.approx(taped.total)
     assert "fit to the work, about" in taped.lines(Tape.parse(tape))[-1]
 
 

@@ -64,3 +64,41 @@ def test_sitters_come_from_the_seat_cushions():
     ]
     middle, front = sitters(piece, 90.0)
     assert middle.at == (450, 150, 458) and front.at == (450, 100, 458) and middle.mass_kg == 90
+
+
+def test_cushions_weigh_in_once_their_density_is_told():
+    """A cushion of 900 × 300 × 60 mm at 40 kg/m³ is 0.648 kg with its middle 30 mm above the seat at 418 mm."""
+    from scantling.board import Cushion
+
+    piece = bench()
+    piece.cushions = [Cushion("pad", "seat", (0.0, 0.0, 418.0), 900.0, 300.0, 60.0, 40.0, True, "nothing")]
+    mass, centre = piece.mass_and_centre()
+    shown = stands(piece, loads=())
+    assert shown.cushions == pytest.approx(0.648)
+    z = (mass * centre[2] + 0.648 * 448) / (mass + 0.648)
+    assert tips(shown, "cushions")["forwards"] == pytest.approx(degrees(atan(150 / z)))
+    edge = (Load("sitter", 100.0, (450.0, 30.0, 418.0)),)
+    without, told = stands(piece, loads=edge), stands(piece, loads=edge, cushion_kg_m3=400.0)
+    assert tips(told, "sitter")["forwards"] > tips(without, "sitter")["forwards"]
+
+
+def test_cushions_are_judged_only_by_a_density_the_caller_gives():
+    from scantling.board import Cushion
+
+    piece = bench()
+    piece.cushions = [Cushion("pad", "seat", (0.0, -900.0, 418.0), 900.0, 300.0, 600.0, 500.0, True, "nothing")]
+    assert "tips-over" not in {f.code for f in verify(piece, DryfitSettings(loads=())).findings}
+    told = [f for f in verify(piece, DryfitSettings(loads=(), cushion_kg_m3=500.0)).findings if f.code == "tips-over"]
+    assert [f.message for f in told] == ["With its cushions it falls over forwards."]
+
+
+def test_a_piece_on_the_wall_is_not_asked_whether_it_stands():
+    piece = empty()
+    piece.part("board", 600, 200, "ply").lay("x", "z").put(x0=0, y0=0, z0=0)
+    piece.part("shelf", 600, 200, "ply").put(x0=0, y1=0, z0=182)
+    piece.glue(piece.parts["board"], piece.parts["shelf"])
+    assert {"tips-over", "tips-easily", "no-footing"} & {f.code for f in verify(piece).findings}
+    piece.hangs_on_wall("wall screw 6 x 80 mm")
+    fit = verify(piece)
+    assert not {"tips-over", "tips-easily", "no-footing"} & {f.code for f in fit.findings}
+    assert fit.balance.hung_by == "wall screw 6 x 80 mm" and fit.balance.tips == ()

@@ -318,14 +318,29 @@ class Capacity(TypedDict):
 class Chain(TypedDict):
     """A dimension chain as read on the tape: its links add up, because one of them closes it."""
 
+    axis: list[float] | None
+    """Unit direction it runs along; null where its links do not tell its place."""
+
     closing: Any
     """Which link takes up the rounding."""
+
+    from_mm: float | None
+    """Where it begins along that direction."""
 
     lines: list[str]
     """Its links in words."""
 
     name: str
     """What it measures."""
+
+    ruled_by: str | None
+    """The chain over the same span that rules it; it is derived from that one."""
+
+    takes_up_mm: float
+    """How much longer its closing link is fitted than derived: the rounding of the others."""
+
+    to_mm: float | None
+    """Where it ends."""
 
     total_mm: float
     """Its sum."""
@@ -1020,6 +1035,73 @@ class DrivenFastener(TypedDict):
     """The maker's characteristic yield moment; for `eurocode5`."""
 
 
+class FitPlacedChain(TypedDict):
+    """Where a dimension chain begins and ends, and the chain it is derived from."""
+
+    axis: list[float]
+    """Unit direction it runs along."""
+
+    closing: str
+    """Label of the link that takes up the rounding."""
+
+    from_mm: float
+    """Where it begins along that direction."""
+
+    name: str
+    """What it measures."""
+
+    ruled_by: str | None
+    """The chain that rules it: the first stated over its span, or one whose links it runs along."""
+
+    to_mm: float
+    """Where it ends."""
+
+    total_mm: float
+    """Its sum."""
+
+
+class FitRoundedPart(TypedDict):
+    """A part cut to the nearest mark that meets others at both ends: a gap that comes from rounding alone."""
+
+    error_mm: float
+    """How much longer it is cut than derived."""
+
+    joints: list[str]
+    """Ids of the joints at its ends."""
+
+    part: str
+    """Id of the part."""
+
+
+class FitTakenUp(TypedDict):
+    """What the closing part of a chain takes up."""
+
+    chain: str
+    """Name of the chain."""
+
+    closing: str
+    """Label of its closing link."""
+
+    takes_up_mm: float
+    """How much longer it is fitted than derived."""
+
+
+class FitRounding(TypedDict):
+    """What comes of cutting to the marks of a tape, and of nothing else."""
+
+    closing: list[FitTakenUp]
+    """What the closing part of each chain takes up."""
+
+    gaps: list[FitRoundedPart]
+    """Gaps wholly due to rounding."""
+
+    limit_mm: float
+    """Joints that are glued or seen are warned of above this."""
+
+    tape: str
+    """The step of the tape."""
+
+
 class FitFingerGap(TypedDict):
     """A gap that takes a finger and may not let it go."""
 
@@ -1113,6 +1195,9 @@ class DryFitAnswer(TypedDict):
     balance: dict[str, Any] | None
     """Mass, centre of gravity and how far it may lean, mm, kg, deg."""
 
+    chains: list[FitPlacedChain]
+    """Where each dimension chain begins and ends, and what rules it."""
+
     contacts: list[dict[str, Any]]
     """How joints meet, mm."""
 
@@ -1127,6 +1212,9 @@ class DryFitAnswer(TypedDict):
 
     order: dict[str, Any] | None
     """An order of assembly; null where there is none."""
+
+    rounding: FitRounding | None
+    """What comes of cutting to the tape; null where none was named."""
 
     screws: list[dict[str, Any]]
     """What each screw passes, mm."""
@@ -1660,6 +1748,9 @@ class FitTool(TypedDict):
 
 class FitSettings(TypedDict):
     """How strictly it is checked, and with what it is built."""
+
+    cushion_kg_m3: NotRequired[float | None]
+    """What the cushions are of; without it their weight is shown and not judged."""
 
     edge_diameters: NotRequired[float | None]
     """Least distance of a screw's axis from an edge, in diameters of the screw."""
@@ -4046,11 +4137,15 @@ __all__ = [
     "FitMotion",
     "FitMoves",
     "FitPart",
+    "FitPlacedChain",
     "FitPromise",
+    "FitRoundedPart",
+    "FitRounding",
     "FitSetLoad",
     "FitSettings",
     "FitStep",
     "FitSwept",
+    "FitTakenUp",
     "FitTool",
     "FitWall",
     "FitWeight",

@@ -35,28 +35,42 @@ class Chain:
         if self.closing not in {link.label for link in self.links}:
             raise ChainError(f"{self.name}: the closing link {self.closing!r} is none of its links")
 
-    def on_tape(self, tape: Tape) -> "TapedChain":
-        """Return the chain as read on a tape: every link rounded but the closing one, which takes the rest."""
-        total = tape.round(self.total)
-        rounded = {link.label: tape.round(link.size) for link in self.links if link.label != self.closing}
-        counted = sum(rounded[link.label] for link in self.links if link.label != self.closing)
-        return TapedChain(self, total, rounded, total - counted)
+    def on_tape(self, tape: Tape, total: float | None = None) -> "TapedChain":
+        """Return the chain as read on a tape: every link rounded but the closing one, which takes the rest.
+
+        `total` in mm is what a chain that rules this one reads over the same span; else the total is rounded itself.
+        """
+        whole = tape.round(self.total) if total is None else total
+        closing = [link.label for link in self.links].index(self.closing)
+        readings = [0.0 if i == closing else tape.round(link.size) for i, link in enumerate(self.links)]
+        readings[closing] = whole - sum(readings)
+        return TapedChain(self, whole, tuple(readings), closing)
 
 
 @dataclass(frozen=True, slots=True)
 class TapedChain:
-    """A chain in tape readings: they add up to `total` exactly because `closing_size` was derived, not rounded."""
+    """A chain in tape readings, one a link, in mm: they add up to `total` since that of link `closing` was derived."""
 
     chain: Chain
     total: float
-    rounded: dict[str, float]
-    closing_size: float
+    readings: tuple[float, ...]
+    closing: int
+
+    @property
+    def closing_size(self) -> float:
+        """The size of the closing link, which is fitted to the work."""
+        return self.readings[self.closing]
+
+    @property
+    def takes_up(self) -> float:
+        """What the closing link is longer than derived, mm: the rounding of all the others."""
+        return self.closing_size - self.chain.links[self.closing].size
 
     def lines(self, tape: Tape) -> list[str]:
         """Return one line a link for people: the closing one is fitted to the work."""
         lines = []
-        for link in self.chain.links:
-            if link.label == self.chain.closing:
+        for i, link in enumerate(self.chain.links):
+            if i == self.closing:
                 lines.append(f"{link.label}: fit to the work, about {tape.show(self.closing_size)}")
             else:
                 lines.append(f"{link.label}: {tape.show_with_error(link.size)}")

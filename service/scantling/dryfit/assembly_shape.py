@@ -177,6 +177,7 @@ SETTINGS: Check = Members(
         "tools": row(TOOL, least=1, most=10),
         "loads": either_null(row(LOAD, most=50)),
         "person_kg": number(0, 500, above=True),
+        "cushion_kg_m3": number(1, 500),
         "tip_least_deg": number(0, 45),
         "hands": whole(1, 10),
         "tape": text(20),

@@ -16,6 +16,8 @@ Flat = tuple[float, float]
 ON_FLOOR_MM = 0.05
 SIT_IN_MM = 100.0  # a sitter on the front edge has the weight about this far in: practice
 LINE_MM = 1.0
+CUSHIONS = "cushions"
+FOAM_KG_M3 = 40.0  # middle of the band of seat foam in tables/data/cushions.csv: memory, shown and never judged
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,18 +36,26 @@ class Tip:
 
 @dataclass(frozen=True, slots=True)
 class Balance:
-    """Mass in kg and centre of gravity in mm of the parts, what they stand on, and how they tip."""
+    """Mass in kg and centre of gravity in mm of the parts, what they stand on, and how they tip.
+
+    `hung_by` says what holds a piece on a wall: it stands on nothing and tips nowhere. `cushions` is what the cushions
+    weigh in kg, beside `mass`.
+    """
 
     mass: float
     centre: Point
     support: tuple[Flat, ...]
     loads: tuple[Load, ...]
     tips: tuple[Tip, ...]
+    hung_by: str = ""
+    cushions: float = 0.0
 
     def to_plain(self) -> dict[str, Any]:
         """Return the balance as JSON members."""
         return {
             "mass_kg": round(self.mass, 3),
+            "cushions_kg": round(self.cushions, 3),
+            "hung_by": self.hung_by,
             "centre_mm": [round(c, 1) for c in self.centre],
             "support_mm": [[round(x, 1), round(y, 1)] for x, y in self.support],
             "loads": [{"id": p.id, "mass_kg": p.mass_kg, "at_mm": [round(c, 1) for c in p.at]} for p in self.loads],
@@ -56,20 +66,47 @@ class Balance:
 
 
 def balance(scene: Scene) -> Balance:
-    """Return how the piece stands on its lowest points, empty and under every load."""
+    """Return how the piece stands on its lowest points: empty, with its cushions, and under every load.
+
+    Cushions weigh in under the loads where the settings give their density; an assumed one is shown by itself only.
+    """
     mass, centre = scene.assembly.mass_and_centre()
-    support = hull(_floor_points(scene))
     given = scene.settings.loads
     loads = tuple(sitters(scene.assembly, scene.settings.person_kg)) if given is None else given
+    density = scene.settings.cushion_kg_m3
+    soft = _cushions(scene.assembly, FOAM_KG_M3 if density is None else density)
+    kg = soft.mass_kg if soft is not None else 0.0
+    if scene.assembly.hung_by:
+        return Balance(mass, centre, (), loads, (), scene.assembly.hung_by, kg)
+    support = hull(_floor_points(scene))
+    always = (soft,) if soft is not None and density is not None else ()
     tips: list[Tip] = []
-    for load in (None, *loads):
-        total, at = mass, centre
-        if load is not None:
-            total = mass + load.mass_kg
-            x, y, z = ((mass * c + load.mass_kg * p) / total for c, p in zip(centre, load.at, strict=True))
-            at = (x, y, z)
-        tips += _least(_tips("empty" if load is None else load.id, at, support, scene.low[2]))
-    return Balance(mass, centre, support, loads, tuple(tips))
+    for name, on in (
+        ("empty", ()),
+        *([(CUSHIONS, (soft,))] if soft is not None else []),
+        *((load.id, (*always, load)) for load in loads),
+    ):
+        tips += _least(_tips(name, _together(mass, centre, on), support, scene.low[2]))
+    return Balance(mass, centre, support, loads, tuple(tips), "", kg)
+
+
+def _together(mass: float, centre: Point, on: Sequence[Load]) -> Point:
+    """Return the common centre of gravity of the piece and what is on it."""
+    total = mass + sum(load.mass_kg for load in on)
+    x, y, z = ((mass * c + sum(load.mass_kg * load.at[k] for load in on)) / total for k, c in enumerate(centre))
+    return x, y, z
+
+
+def _cushions(assembly: Assembly, density: float) -> Load | None:
+    """Return all cushions of a piece as one load where their common centre of gravity lies; None without any."""
+    if not assembly.cushions:
+        return None
+    sizes = [(c, c.width * c.depth * c.thickness * 1e-9 * density) for c in assembly.cushions]
+    total = sum(kg for _, kg in sizes)
+    x, y, z = (
+        sum(kg * (c.origin[k] + (c.width, c.depth, c.thickness)[k] / 2) for c, kg in sizes) / total for k in range(3)
+    )
+    return Load(CUSHIONS, total, (x, y, z))
 
 
 def sitters(assembly: Assembly, mass_kg: float) -> Iterator[Load]:
@@ -142,7 +179,9 @@ def _towards(a: Flat, b: Flat) -> str:
 
 
 def balance_findings(scene: Scene, found: Balance) -> Iterator[Finding]:
-    """Report a piece that falls over, tips easily, or has no footing."""
+    """Report a piece that falls over, tips easily, or has no footing; one on a wall is held by its screws."""
+    if found.hung_by:
+        return
     if len(found.support) < 3 or _width(found.support) < LINE_MM:
         yield Finding(
             "no-footing", Severity.WARNING,
@@ -155,10 +194,12 @@ def balance_findings(scene: Scene, found: Balance) -> Iterator[Finding]:
     for tip in found.tips:
         if tip.load not in by_load or tip.angle < by_load[tip.load].angle:
             by_load[tip.load] = tip
+    if scene.settings.cushion_kg_m3 is None:
+        by_load.pop(CUSHIONS, None)
     for load, tip in by_load.items():
         x, y = (tip.a[0] + tip.b[0]) / 2, (tip.a[1] + tip.b[1]) / 2
-        who = "Empty" if load == "empty" else f"With a {load}" if load.startswith("person") else f"With {load}"
-        limit = scene.settings.tip_least_deg if load == "empty" else 0.0
+        who = {"empty": "Empty", CUSHIONS: "With its cushions"}.get(load, f"With {_a(load)}")
+        limit = scene.settings.tip_least_deg if load in ("empty", CUSHIONS) else 0.0
         if tip.angle < limit:
             falls = tip.angle < 0
             words = "it falls over" if falls else f"{tip.angle:.1f}° of lean tip it over"
@@ -167,6 +208,10 @@ def balance_findings(scene: Scene, found: Balance) -> Iterator[Finding]:
                 f"{who} {words} {tip.towards}.", at_mm=(x, y, scene.low[2]), value=tip.angle, limit=limit, unit="deg",
                 source="practice", remedy="Set the feet further out on that side, or make the piece heavier low down.",
             )  # fmt: skip
+
+
+def _a(load: str) -> str:
+    return f"a {load}" if load.startswith("person") else load
 
 
 def _width(support: Sequence[Flat]) -> float:

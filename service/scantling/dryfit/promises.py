@@ -1,4 +1,4 @@
-"""Are the promises kept? Overall sizes, faces that touch, end level or stand apart, and dimension chains."""
+"""Are the promises kept? Overall sizes, faces that touch, end level or stand apart."""
 
 from collections.abc import Callable, Iterator
 
@@ -13,7 +13,7 @@ Point = tuple[float, float, float]
 
 
 def promise_findings(scene: Scene) -> Iterator[Finding]:
-    """Report every promise of the assembly and of its parts that does not hold, and chains their parts left behind."""
+    """Report every promise of the assembly and of its parts that does not hold."""
     checks: dict[str, Callable[[Scene, Promise], Iterator[Finding]]] = {
         "size": _size,
         "touches": _gap,
@@ -26,7 +26,6 @@ def promise_findings(scene: Scene) -> Iterator[Finding]:
         # a part placed against one that was taken out of the piece again promises nothing any more
         if promise.kind in checks and all(p in scene.index for p in promise.parts):
             yield from checks[promise.kind](scene, promise)
-    yield from _chains(scene)
 
 
 def _size(scene: Scene, promise: Promise) -> Iterator[Finding]:
@@ -124,33 +123,4 @@ def _floor(scene: Scene, promise: Promise) -> Iterator[Finding]:
                 f"{name} shall stand at {promise.value:.2f} mm; its lowest point is at {low[2]:.2f} mm.",
                 (name,), at_mm=low, value=low[2], limit=promise.value, unit="mm",
                 remedy="Cut it to length from the floor up, or move it.",
-            )  # fmt: skip
-
-
-def _chains(scene: Scene) -> Iterator[Finding]:
-    """A link that is named after a part must be one of that part's own sizes."""
-    for chain in scene.assembly.chains:
-        for link in chain.links:
-            part = scene.assembly.parts.get(link.label)
-            if part is None:
-                continue
-            spans = [*part.size, *(h - l for l, h in zip(*part.bounds(), strict=True))]  # noqa: E741 - low and high
-            nearest = min(spans, key=lambda s: abs(s - link.size))
-            if abs(nearest - link.size) > scene.settings.fit:
-                yield Finding(
-                    "chain-stale", Severity.ERROR,
-                    f"The chain {chain.name!r} counts {part.id} as {link.size:.2f} mm; the part has no such size"
-                    f" (the nearest is {nearest:.2f} mm).",
-                    (part.id,), at_mm=part.bounds()[0], value=nearest, limit=link.size, unit="mm",
-                    remedy="Take the link's size from the part, so that both change together.",
-                )  # fmt: skip
-    by_name: dict[str, float] = {}
-    for chain in scene.assembly.chains:
-        ruling = by_name.setdefault(chain.name, chain.total)
-        if abs(ruling - chain.total) > scene.settings.fit:
-            yield Finding(
-                "chains-disagree", Severity.ERROR,
-                f"Two chains cover {chain.name!r}: one adds up to {ruling:.2f} mm, the other to {chain.total:.2f} mm.",
-                value=chain.total, limit=ruling, unit="mm",
-                remedy="Let one rule, and derive the closing part of the other from it.",
             )  # fmt: skip

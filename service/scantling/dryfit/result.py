@@ -8,9 +8,11 @@ from scantling.board import Group, Patch
 from scantling.findings import Finding, Severity, count_errors
 
 from .balance import Balance
+from .chains import Placed
 from .joints import Meeting
 from .order import Order
 from .screws import ScrewFit
+from .tape_rounding import OnTape
 
 if TYPE_CHECKING:
     from .moving import Moved
@@ -21,7 +23,8 @@ class DryFit:
     """The whole answer. `order` is None where none was sought, or too many parts share space.
 
     `touching` holds, for every two parts that come near each other, the patches of the first whose normals point at
-    the second, largest first; checks of strength read it, the answer does not show it.
+    the second, largest first; checks of strength read it, the answer does not show it. `chains` are the dimension
+    chains that have a place; `taped` is what comes of cutting to the tape, where one was named.
     """
 
     findings: tuple[Finding, ...]
@@ -32,6 +35,8 @@ class DryFit:
     alike: tuple[Group, ...]
     touching: Mapping[tuple[str, str], tuple[Patch, ...]] = field(default_factory=dict)
     motions: tuple["Moved", ...] = ()
+    chains: tuple[Placed, ...] = ()
+    taped: OnTape | None = None
 
     @property
     def fits(self) -> bool:
@@ -64,4 +69,6 @@ class DryFit:
             "contacts": [m.to_plain() for m in self.contacts],
             "screws": [s.to_plain() for s in self.screws],
             "motions": [m.to_plain() for m in self.motions],
+            "chains": [c.to_plain() for c in self.chains],
+            "rounding": None if self.taped is None else self.taped.to_plain(),
         }

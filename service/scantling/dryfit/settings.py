@@ -52,7 +52,8 @@ class DryfitSettings:
     (practice). `edge_diameters`: least distance of a screw's axis from an edge in diameters (practice; NDS 2018
     Commentary C12.1.5.7 advises 2.5, which no screw in the edge of a sheet under 21 mm can keep). `screw_gap`: wood
     wanted between two screws (practice). `tools` are tried in order. `loads` None puts a person of `person_kg` on
-    every seat cushion; `tip_least_deg` is the angle an empty piece must lean before it falls (practice).
+    every seat cushion; `cushion_kg_m3` is what the cushions are of: without it they are shown and not judged;
+    `tip_least_deg` is the angle an empty piece must lean before it falls (practice).
     `hands` is how many people build. `seek_order` False leaves the order of assembly out, which takes half of the
     time. `tape` has the gaps found that come from cutting to its marks.
     """
@@ -66,6 +67,7 @@ class DryfitSettings:
     tools: tuple[Tool, ...] = TOOLS
     loads: tuple[Load, ...] | None = None
     person_kg: float = 100.0
+    cushion_kg_m3: float | None = None
     tip_least_deg: float = 5.0
     hands: int = 1
     seek_order: bool = True

@@ -11,6 +11,7 @@ from typing import Any
 from scantling.findings import Finding, Severity
 from scantling.measure import Tape
 
+from .chains import taped_chains
 from .scene import Scene
 
 ENDS = ("start", "end")
@@ -43,13 +44,38 @@ class TakenUp:
         return {"chain": self.chain, "closing": self.closing, "takes_up_mm": round(self.error, 3)}
 
 
+@dataclass(frozen=True, slots=True)
+class OnTape:
+    """All that a tape makes of a piece: gaps wholly due to rounding, and what closing parts take up."""
+
+    tape: Tape
+    limit: float
+    roundings: tuple[Rounding, ...]
+    chains: tuple[TakenUp, ...]
+
+    def to_plain(self) -> dict[str, Any]:
+        """Return it as JSON members."""
+        return {
+            "tape": self.tape.name,
+            "limit_mm": self.limit,
+            "gaps": [r.to_plain() for r in self.roundings],
+            "closing": [c.to_plain() for c in self.chains],
+        }
+
+
+def on_tape(scene: Scene, tape: Tape) -> OnTape:
+    """Return what a tape makes of the sizes of a piece."""
+    rounded = tuple(roundings(scene, tape))
+    return OnTape(tape, scene.settings.open_limit, rounded, tuple(chains_on_tape(scene, tape)))
+
+
 def chains_on_tape(scene: Scene, tape: Tape) -> list[TakenUp]:
-    """Return what the closing part of every chain takes up, in mm, the overall size read on the tape as well."""
-    found = []
-    for chain in scene.assembly.chains:
-        exact = next(link.size for link in chain.links if link.label == chain.closing)
-        found.append(TakenUp(chain.name, chain.closing, chain.on_tape(tape).closing_size - exact))
-    return found
+    """Return what the closing part of every chain takes up, in mm, the overall size read on the tape as well.
+
+    A chain that another one rules adds up to what that one reads over the same span.
+    """
+    taped = taped_chains(scene.assembly, tape, scene.settings.fit)
+    return [TakenUp(t.chain.name, t.chain.closing, t.takes_up) for t in taped]
 
 
 def roundings(scene: Scene, tape: Tape) -> list[Rounding]:
@@ -84,10 +110,10 @@ def _side_of(a: str, side_a: str, side_b: str, part: str) -> str:
     return side_a if a == part else side_b
 
 
-def rounding_findings(scene: Scene, tape: Tape) -> Iterator[Finding]:
+def rounding_findings(scene: Scene, found: OnTape) -> Iterator[Finding]:
     """Warn once of the worst joint, glued or seen, that rounding alone opens or presses by more than the limit."""
-    limit = scene.settings.open_limit
-    over = [r for r in roundings(scene, tape) if abs(r.error) > limit and _matters(scene, r)]
+    limit, tape = found.limit, found.tape
+    over = [r for r in found.roundings if abs(r.error) > limit and _matters(scene, r)]
     if not over:
         return
     worst = max(over, key=lambda r: (abs(r.error), r.part))

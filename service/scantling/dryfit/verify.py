@@ -6,6 +6,8 @@ from scantling.board import Assembly, alike
 from scantling.findings import Finding, ranked
 
 from .balance import balance, balance_findings
+from .chain_findings import chain_findings
+from .chains import place_chains
 from .joints import adrift, joint_findings, meetings, near_misses, overlap_findings
 from .loose import lying, lying_findings
 from .order import Assembling
@@ -18,7 +20,7 @@ from .screw_findings import screw_findings
 from .screw_pairs import screws_that_meet
 from .screws import screw_fits
 from .settings import DryfitSettings
-from .tape_rounding import rounding_findings
+from .tape_rounding import on_tape, rounding_findings
 
 if TYPE_CHECKING:
     from .moving import Moved
@@ -37,18 +39,20 @@ def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
     meets = meetings(scene)
     screws = screw_fits(scene)
     stands = balance(scene)
+    chains = place_chains(assembly, settings.fit)
     found: list[Finding] = [
         *overlap_findings(scene),
         *joint_findings(scene, meets),
         *near_misses(scene),
         *adrift(scene),
         *promise_findings(scene),
+        *chain_findings(scene, chains),
         *screw_findings(scene, screws),
         *screws_that_meet(scene),
         *balance_findings(scene, stands),
     ]
-    if settings.tape is not None:
-        found += rounding_findings(scene, settings.tape)
+    taped = None if settings.tape is None else on_tape(scene, settings.tape)
+    found += [] if taped is None else rounding_findings(scene, taped)
     order = None
     if (
         settings.seek_order and len(scene.colliding) <= MOST_OVERLAPS
@@ -60,7 +64,18 @@ def verify(assembly: Assembly, settings: DryfitSettings = DEFAULT) -> DryFit:
     motions = _moved(assembly, settings, found)
     groups = tuple(alike(list(assembly.parts.values())))
     touching = {(scene.parts[i].id, scene.parts[j].id): tuple(patches) for (i, j), patches in scene.contacts.items()}
-    return DryFit(tuple(ranked(found)), order, stands, tuple(meets), tuple(screws), groups, touching, motions)
+    return DryFit(
+        tuple(ranked(found)),
+        order,
+        stands,
+        tuple(meets),
+        tuple(screws),
+        groups,
+        touching,
+        motions,
+        tuple(chains),
+        taped,
+    )
 
 
 def _moved(assembly: Assembly, settings: DryfitSettings, found: list[Finding]) -> "tuple[Moved, ...]":

@@ -48,11 +48,10 @@ class Checked:
 
 
 def hung_by(built: Built) -> CheckRow | None:
-    """Return the row of a shelf that hangs by wall screws its author buys: it does not stand, and the wall decides."""
-    screws = next((h.what for h in built.assembly.hardware if "wall screw" in h.what.casefold()), None)
-    if built.module.family != "shelving" or screws is None:
+    """Return the row of a piece its author hangs on a wall: it does not stand, and the wall decides."""
+    if not built.assembly.hung_by:
         return None
-    note = f"it hangs by {screws}: what the wall and its plugs hold is for their makers' figures"
+    note = f"it hangs by {built.assembly.hung_by}: what the wall and its plugs hold is for their makers' figures"
     return CheckRow("stands", "hung on the wall", note=note)
 
 

@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from typing import Any
 
 from scantling.board import Assembly, assembly_to_plain, cut_list
+from scantling.dryfit.chains import place_chains, taped_chains
+from scantling.dryfit.verify import DEFAULT
 from scantling.findings import grouped
 from scantling.measure import Tape
 
@@ -62,14 +64,19 @@ def overall(assembly: Assembly, tape: Tape) -> dict[str, Any]:
 
 
 def chains_to_plain(assembly: Assembly, tape: Tape) -> list[dict[str, Any]]:
-    """Return the dimension chains as read on the tape: the links add up because one closes the chain."""
+    """Return the dimension chains where they lie and as read on the tape: the links add up because one closes it."""
+    taped = taped_chains(assembly, tape, DEFAULT.fit)
+    placed = {p.index: p.to_plain() for p in place_chains(assembly, DEFAULT.fit)}
+    nowhere = {"axis": None, "from_mm": None, "to_mm": None, "ruled_by": None}
     return [
         {
             "name": chain.name,
             "total_mm": round(chain.total, 2),
             "total_text": tape.show(chain.total),
             "closing": chain.closing,
-            "lines": chain.on_tape(tape).lines(tape),
+            **{name: placed.get(i, nowhere)[name] for name in nowhere},
+            "takes_up_mm": round(read.takes_up, 3),
+            "lines": read.lines(tape),
         }
-        for chain in assembly.chains
+        for i, (chain, read) in enumerate(zip(assembly.chains, taped, strict=True))
     ]

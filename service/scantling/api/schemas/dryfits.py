@@ -5,6 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, StringConstraints
 
 from .common import FINDINGS, Finding
+from .fit_chains import FitPlacedChain, FitRounding
 from .fit_motions import FitMotion, FitMoves, FitSwept
 from .fit_numbers import (
     MOST_PARTS,
@@ -263,6 +264,8 @@ class DryFitAnswer(Open):
     screws: list[dict[str, Any]] = Field(description="What each screw passes, mm.")
     work: list[dict[str, Any]] = Field(description="The order of work.")
     glue_ups: list[dict[str, Any]] | None = Field(description="Glue-ups within open time; null without glue.")
+    chains: list[FitPlacedChain] = Field(description="Where each dimension chain begins and ends, and what rules it.")
+    rounding: FitRounding | None = Field(description="What comes of cutting to the tape; null where none was named.")
     motions: list[FitSwept] = Field(
         description="What each motion meets: those of the assembly, then those asked for beside it."
     )

@@ -36,6 +36,7 @@ LoadAmount = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.001, 
 OpenLimit = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=10)]
 PointClear = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=20)]
 PersonMass = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=1, le=500)]
+CushionDensity = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=1, le=500)]
 TipAngle = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=45)]
 OpenMinutes = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.1, le=1_440)]
 ClampMinutes = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=10_000)]

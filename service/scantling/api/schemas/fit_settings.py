@@ -8,6 +8,7 @@ from .fit_numbers import (
     BehindEnd,
     ClampMinutes,
     Clamps,
+    CushionDensity,
     EdgeDiameters,
     Fit,
     Hands,
@@ -60,6 +61,11 @@ class FitSettings(Closed):
         None, description="Wood to be left beyond a screw's point.", json_schema_extra=MM
     )
     person_kg: PersonMass | None = Field(None, description="Mass of who sits on it.", json_schema_extra=KG)
+    cushion_kg_m3: CushionDensity | None = Field(
+        None,
+        description="What the cushions are of; without it their weight is shown and not judged.",
+        json_schema_extra=unit("kg/m3"),
+    )
     tip_least_deg: TipAngle | None = Field(None, description="Least tip angle that passes.", json_schema_extra=DEG)
     hands: Hands | None = Field(None, description="How many people build it.", json_schema_extra=COUNT)
     tape: TapeStep | None = Field(

@@ -71,6 +71,16 @@ class Chain(Open):
     total_mm: float = Field(description="Its sum.", json_schema_extra=MM)
     total_text: str = Field(description="Its sum as read on the tape.")
     closing: Any = Field(description="Which link takes up the rounding.")
+    axis: list[float] | None = Field(
+        description="Unit direction it runs along; null where its links do not tell its place.", json_schema_extra=RATIO
+    )
+    from_mm: float | None = Field(description="Where it begins along that direction.", json_schema_extra=MM)
+    to_mm: float | None = Field(description="Where it ends.", json_schema_extra=MM)
+    ruled_by: str | None = Field(description="The chain over the same span that rules it; it is derived from that one.")
+    takes_up_mm: float = Field(
+        description="How much longer its closing link is fitted than derived: the rounding of the others.",
+        json_schema_extra=MM,
+    )
     lines: list[str] = Field(description="Its links in words.")
 
 
