@@ -16,6 +16,7 @@ CLIP_KERF = 3.0
 CLIP_DOWN = 10.0  # from the apron's top edge to the kerf the clips sit in
 BEARER_SPAN = 450.0
 DADO = 6.0
+SHOULDER = 12.0  # what stays of an apron under the housing of a bearer, so that the bearer rests on wood; practice
 SLAT_SCREW = 50.8  # 2 in: six diameters of #8 in the apron, and short of the screws that hold the legs
 ROUND = 3.0
 
@@ -142,15 +143,21 @@ class Frame:
     def bearers(self, frame: Underframe, span: float) -> list[Part]:
         """House boards on edge between front and back apron, so that nothing on top spans more than `span`."""
         front, back = frame.aprons["front"], frame.aprons["back"]
+        deep = max(DADO, float(int(self.apron_t / 3)))  # a third of the apron at most
         inner = front.length - 2 * self.apron_t
         count = ceil(inner / span) - 1
         found = []
         for i in range(count):
             bearer = self.piece.part(
-                f"bearer {i + 1}", back.y0 - front.y1 + 2 * DADO, self.apron_w, "apron", name="bearer", shows="neither"
+                f"bearer {i + 1}",
+                back.y0 - front.y1 + 2 * deep,
+                self.apron_w - SHOULDER,
+                "apron",
+                name="bearer",
+                shows="neither",
             )
             x = front.x0 + self.apron_t + inner * (i + 1) / (count + 1)
-            bearer.lay("y", "z").put(xc=x, y0=front.y1 - DADO, z1=self.height)
+            bearer.lay("y", "z").put(xc=x, y0=front.y1 - deep, z1=self.height)
             for apron in (front, back):
                 self.piece.housed(bearer, apron)
             found.append(bearer)

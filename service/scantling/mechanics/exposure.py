@@ -40,6 +40,10 @@ _BOND_CLASS = MappingProxyType({"interior": 1, "humid": 2, "exterior": 3, "expos
 _GLUE_CLASS = MappingProxyType(
     {"d1": 1, "d2": 2, "d3": 3, "d4": 4, "type iii": 1, "type ii": 3, "type i": 4, "epoxy": 4, "resorcinol": 4}
 )
+# The glues a request may name, by the class of EN 204 they are sold in; cross-linking PVA comes as D3 and as D4.
+GLUE_CLASSES = MappingProxyType(
+    {"PVA": "d2", "cross-linking PVA": "d4", "polyurethane": "d4", "epoxy": "epoxy", "resorcinol": "resorcinol"}
+)
 _TANNIN = frozenset(
     {
         "white-oak",
@@ -138,6 +142,16 @@ def check_exposure(piece: Outdoors) -> ExposureResult:
     if _RANK[piece.exposure] >= _RANK["sheltered"]:
         found += _water(piece)
     return ExposureResult(piece, bond, glue, metal, tuple(found))
+
+
+def glue_suits(glue: str | None, exposure: str) -> bool:
+    """Return whether a glue is made for a place; one that nobody named is taken to be.
+
+    Units: no unit, words; no mm. Valid: `exposure` of EXPOSURES; classes D1 to D4, type I to III, epoxy, resorcinol.
+    Raises: ValueError for another word. Source: EN 204:2016 classes of use.
+    """
+    exposure_class_of = _level(_GLUE, exposure, "exposure")
+    return glue is None or _level(_GLUE_CLASS, glue, "glue") >= exposure_class_of
 
 
 def wood_decays(moisture: float) -> bool:

@@ -22,6 +22,7 @@ _CREEPING = frozenset({"pva", "d1", "d2", "d3", "d4", "white", "yellow", "hot me
 class GlueLine:
     """A glued joint: area mm2, the two surfaces, design shear of each in N/mm2, whether clamped, glue, part names.
 
+    `unsound` says why the line is not counted on (a gap, a glue not made for the place), empty where it is sound;
     `ply_share` is the share of a ply edge whose grain runs along the joint; `status` how well the shear is known.
     """
 
@@ -36,6 +37,15 @@ class GlueLine:
     source: str = "NDS Supplement 2018 Table 4A (Fv) or EN 1995-1-1"
     status: Status = Status.READ
     parts: tuple[str, ...] = ()
+    unsound: str = ""
+
+    @property
+    def uncounted(self) -> str:
+        """Return why the line is given no strength, empty where it is given some."""
+        if self.unsound or not self.clamped:
+            return self.unsound or "it cannot be clamped"
+        end = "end grain" in self.surfaces
+        return "glue on end grain or across plies gives no dependable bond" if end or self.ply_share == 0 else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +73,7 @@ class GlueResult:
         line = self.line
         found = []
         if not self.credited:
-            why = "it cannot be clamped" if not line.clamped else "end grain or cross plies give no dependable bond"
-            text = f"{line.title}: glue is not counted, {why}."
+            text = f"{line.title}: glue is not counted, {line.uncounted}."
             found.append(
                 notice("glue-no-credit", text, parts=line.parts, source="Wood Handbook, FPL-GTR-190, chapter 10")
             )
@@ -124,7 +133,8 @@ def check_glue(line: GlueLine, load: Load, force_n: float | None = None) -> Glue
     """
     if load.basis != "service":
         raise ValueError("a glue line is checked with design values: give a service load, not a test load")
-    area = credited_area(line.area_mm2, line.surfaces, line.ply_share, clamped=line.clamped)
+    sound = line.clamped and not line.unsound
+    area = credited_area(line.area_mm2, line.surfaces, line.ply_share, clamped=sound)
     demand = load.force_n if force_n is None else not_negative("force", force_n, "N")
     return GlueResult(line, load, area, joint_capacity(area, line.shear_mpa), demand)
 

@@ -75,7 +75,8 @@ def _passed_on(ways: Ways, part: Part, load: ShelfLoad) -> list[Demand]:
 def flow_demands(flow: Flow, load: Load) -> list[Demand]:
     """Return the demands of one flow of real newtons."""
     pairs = dict.fromkeys((*flow.sideways, *flow.pulling))
-    return [Demand(p, load, flow.sideways.get(p, 0.0), flow.pulling.get(p, 0.0), p in flow.bounds) for p in pairs]
+    found = [Demand(p, load, flow.sideways.get(p, 0.0), flow.pulling.get(p, 0.0), p in flow.bounds) for p in pairs]
+    return found + [Demand(p, load, 0.0, 0.0, p in flow.bounds, force) for p, force in flow.pressing.items()]
 
 
 def _shelf(

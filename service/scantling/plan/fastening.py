@@ -8,7 +8,7 @@ from scantling.board import Assembly, Fastener, ray_through
 from scantling.dryfit.screws import ScrewFit
 from scantling.findings import Finding, Severity
 from scantling.mechanics.connection import FastenerJoint
-from scantling.mechanics.fastener import FastenerSize, wood_screw
+from scantling.mechanics.fastener import FastenerSize, bolt, dowel, round_nail, wood_screw
 from scantling.mechanics.fastener_check import FastenerCheck, check_joint
 from scantling.mechanics.stack import Interval, read_stack
 from scantling.mechanics.wood import Wood
@@ -25,7 +25,7 @@ def fastener_rows(
     demands: Mapping[str, Demand] | None = None,
     fits: Sequence[ScrewFit] = (),
 ) -> list[FastenerCheck]:
-    """Return one check for each row of wood screws: the screws of one joint in one size and role.
+    """Return one check for each row of screws, nails, dowels or bolts: those of one joint in one size and role.
 
     The stack is read along the first screw of the row; `woods` are by material id. `wet` takes wet service; `demands`
     are what joints must hold, by joint id; `fits` what the dry fit already knows of the screws. Rows that
@@ -33,13 +33,14 @@ def fastener_rows(
     """
     known: dict[tuple[Any, ...], FastenerCheck] = {}
     by_screw = {fit.fastener.id: fit for fit in fits}
-    sizes = {(f.gauge, f.length): wood_screw(f.gauge, f.length) for f in _kinds_of_screw(assembly)}
+    sizes: dict[tuple[str, int, float, float], FastenerSize] = {}
     checks = []
     for row in _rows(assembly):
         intervals = _clear(_intervals(assembly, row[0], by_screw.get(row[0].id)))
         if not intervals or intervals[-1].part != row[0].parts[-1]:
             continue  # it meets nothing to hold it: the dry fit says so
-        size = sizes[row[0].gauge, row[0].length]
+        kind = (row[0].kind, row[0].gauge, row[0].diameter, row[0].length)
+        size = sizes[kind] = sizes.get(kind) or size_of(row[0])
         joint = _joint(intervals, woods, row, wet, (demands or {}).get(row[0].joint), size)
         key = _likeness(joint)
         if key not in known:
@@ -99,17 +100,19 @@ def rows_to_plain(checks: list[FastenerCheck]) -> list[dict[str, Any]]:
 
 
 def _rows(assembly: Assembly) -> Iterator[list[Fastener]]:
-    rows: dict[tuple[str, int, float, str], list[Fastener]] = {}
+    rows: dict[tuple[str, str, int, float, str], list[Fastener]] = {}
     for f in assembly.fasteners.values():
-        if f.kind == "wood screw":
-            rows.setdefault((f.joint, f.gauge, round(f.length, 3), f.role.value), []).append(f)
+        rows.setdefault((f.joint, f.kind, f.gauge, round(f.length, 3), f.role.value), []).append(f)
     yield from rows.values()
 
 
-def _kinds_of_screw(assembly: Assembly) -> list[Fastener]:
-    """Return one wood screw of every gauge and length."""
-    screws = [f for f in assembly.fasteners.values() if f.kind == "wood screw"]
-    return list({(f.gauge, f.length): f for f in screws}.values())
+def size_of(fastener: Fastener) -> FastenerSize:
+    """Return a placed fastener as the checks take it. Raises ValueError for a size outside the tables of its kind."""
+    if fastener.kind == "wood screw":
+        return wood_screw(fastener.gauge, fastener.length)
+    if fastener.kind == "nail":
+        return round_nail(fastener.diameter, fastener.length, None)
+    return (dowel if fastener.kind == "dowel" else bolt)(fastener.diameter, fastener.length)
 
 
 def _likeness(joint: FastenerJoint) -> tuple[Any, ...]:

@@ -23,7 +23,7 @@ Pair = tuple[str, str]
 
 @dataclass(slots=True)
 class Flow:
-    """Where a load goes, N: on each joint (held, holder) sideways and pulling, on each part along it, on the floor.
+    """Where a load goes, N: on each joint (held, holder) sideways, pulling, pressing; on each part, on the floor.
 
     `lifting` is a pull on a joint where a part is levered up off what it rests on, which stands loose on the floor.
     `bounds` are the joints whose load is a bound; `lost` the parts a load came to and nothing carries further.
@@ -31,6 +31,7 @@ class Flow:
 
     sideways: dict[Pair, float] = field(default_factory=dict)
     pulling: dict[Pair, float] = field(default_factory=dict)
+    pressing: dict[Pair, float] = field(default_factory=dict)
     lifting: dict[Pair, float] = field(default_factory=dict)
     on_part: dict[str, list[tuple[float, float]]] = field(default_factory=dict)
     on_floor: dict[str, float] = field(default_factory=dict)
@@ -126,6 +127,8 @@ def _on_joint(structure: Structure, flow: Flow, pair: Pair, force: float, bound:
     if rests:
         if force < -NOTHING:
             flow.lifting[pair] = flow.lifting.get(pair, 0.0) - force
+        elif force > NOTHING:
+            flow.pressing[pair] = flow.pressing.get(pair, 0.0) + force
     elif looks > HUNG:
         flow.pulling[pair] = flow.pulling.get(pair, 0.0) + abs(force)
     else:

@@ -15,7 +15,8 @@ from .check_row import CheckRow
 from .circumstances import Circumstances
 from .fastening import fastener_rows, fastening_findings
 from .flow import person_flows
-from .joints import check_joints, demands_of, screw_rows, worst_of_pairs
+from .joint_checks import check_joints
+from .joints import demands_of, screw_rows, worst_of_pairs
 from .leaning import lean_checks
 from .members import seat_members
 from .spans import Ways
@@ -58,7 +59,7 @@ def holding_checks(
     demands = demands_of(flows, *one, weight(structure.mass_and_centre()[0]))
     for more, found, asked in (shelf_checks(ways, who), mass_checks(ways, who)):
         rows, findings, demands = rows + more, findings + found, demands + asked
-    joints = check_joints(structure, worst_of_pairs(demands), who)
+    joints = check_joints(structure, worst_of_pairs(demands), woods, who)
     fastening = fastener_rows(assembly, woods, who.wet, joints.on_screws, fits)
     by_joint = {check.joint.id: check for check in fastening}
     leaning, found = lean_checks(structure, backs, _seat_height(assembly, seats, backs), who, by_joint)

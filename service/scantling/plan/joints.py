@@ -3,11 +3,11 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from scantling.board import JointKind, Part, Patch
+from scantling.board import Part, Patch
 from scantling.board.vector import dot
-from scantling.findings import Finding
 from scantling.mechanics.adjustment import load_duration
 from scantling.mechanics.connection import Loads
+from scantling.mechanics.exposure import GLUE_CLASSES, glue_suits
 from scantling.mechanics.fastener_check import FastenerCheck
 from scantling.mechanics.fastener_use_findings import in_words
 from scantling.mechanics.glue import GlueLine, GlueResult, check_glue
@@ -20,18 +20,23 @@ from .members import scaled, wood_of_part
 from .structure import Structure
 
 PLY_SHARE = 0.5  # of a plywood edge, the plies whose grain runs along the joint: every second one; practice
-MADE_BY_HAND = frozenset({JointKind.DOWELS, JointKind.HOUSED, JointKind.BOLTED, JointKind.NAILS})
+SNUG_MM = 0.15  # the widest gap a wood glue fills without losing strength, glue makers' text; epoxy fills more
+GAP_FILLING = ("epoxy",)
 
 
 @dataclass(frozen=True, slots=True)
 class Demand:
-    """What a joint must hold under one load, N: sideways and pulling; `bound` where statics could not share it."""
+    """What a joint must hold under one load, N: sideways, pulling, pressing on what it rests on.
+
+    `bound` says that statics could not share the load.
+    """
 
     pair: Pair
     load: Load
     sideways_n: float
     pulling_n: float
     bound: bool
+    pressing_n: float = 0.0
 
     @property
     def force_n(self) -> float:
@@ -41,16 +46,7 @@ class Demand:
     @property
     def weight(self) -> float:
         """Return the force over the load duration factor of the NDS: the larger the worse."""
-        return self.force_n / load_duration(self.load.duration).value
-
-
-@dataclass(frozen=True, slots=True)
-class JointLoads:
-    """What the joints came to: rows of glue lines, findings, and by joint id what its screws must hold."""
-
-    rows: tuple[CheckRow, ...]
-    findings: tuple[Finding, ...]
-    on_screws: Mapping[str, Demand]
+        return max(self.force_n, self.pressing_n) / load_duration(self.load.duration).value
 
 
 def demands_of(flows: Sequence[Flow], sitting_one: Load, dropping_one: Load, heavy_n: float) -> list[Demand]:
@@ -58,68 +54,42 @@ def demands_of(flows: Sequence[Flow], sitting_one: Load, dropping_one: Load, hea
 
     `heavy_n` is the weight of the piece: what is levered up off loose feet pulls no harder than what hangs on it.
     """
-    pairs = dict.fromkeys(p for f in flows for p in (*f.sideways, *f.pulling, *f.lifting))
     found = []
-    for pair in pairs:
+    for pair in dict.fromkeys(p for f in flows for p in (*f.sideways, *f.pulling, *f.lifting)):
         side = [f.sideways.get(pair, 0.0) for f in flows]
         pull = [f.pulling.get(pair, 0.0) for f in flows]
         lift = [f.lifting.get(pair, 0.0) for f in flows]
         bound = any(pair in f.bounds for f in flows)
-        sitters = sum(1 for s, p in zip(side, pull, strict=True) if s + p > NOTHING) or 1
-        label = sitting_one.label if sitters == 1 else sitting_one.label.replace("one person", f"{sitters} people")
-        all_sit = replace(sitting_one, label=label)
+        all_sit = _of_all(sitting_one, [s + p for s, p in zip(side, pull, strict=True)])
         lifted = min(heavy_n, max(lift) * dropping_one.force_n)
         every = Demand(pair, all_sit, sum(side) * sitting_one.force_n, sum(pull) * sitting_one.force_n, bound)
         one = Demand(
             pair, dropping_one, max(side) * dropping_one.force_n, max(pull) * dropping_one.force_n + lifted, bound
         )
         found.append(max(every, one, key=lambda d: d.weight))
+    for pair in dict.fromkeys(p for f in flows for p in f.pressing):
+        press = [f.pressing.get(pair, 0.0) for f in flows]
+        bound = any(pair in f.bounds for f in flows)
+        every = Demand(pair, _of_all(sitting_one, press), 0.0, 0.0, bound, sum(press) * sitting_one.force_n)
+        one = Demand(pair, dropping_one, 0.0, 0.0, bound, max(press) * dropping_one.force_n)
+        found.append(max(every, one, key=lambda d: d.weight))
     return found
 
 
+def _of_all(one: Load, shares: Sequence[float]) -> Load:
+    """Return the load of everybody whose weight comes to a joint, named by how many they are."""
+    sitters = sum(1 for s in shares if s > NOTHING) or 1
+    return replace(one, label=one.label if sitters == 1 else one.label.replace("one person", f"{sitters} people"))
+
+
 def worst_of_pairs(demands: Iterable[Demand]) -> list[Demand]:
-    """Return the worst demand on each joint."""
-    worst: dict[Pair, Demand] = {}
+    """Return the worst demand on each joint, and the worst that presses on it, each by itself."""
+    worst: dict[tuple[Pair, bool], Demand] = {}
     for one in demands:
-        if one.pair not in worst or one.weight > worst[one.pair].weight:
-            worst[one.pair] = one
+        key = (one.pair, one.pressing_n > 0)
+        if key not in worst or one.weight > worst[key].weight:
+            worst[key] = one
     return list(worst.values())
-
-
-def check_joints(structure: Structure, demands: Sequence[Demand], who: Circumstances) -> JointLoads:
-    """Check the joints that carry: the glue line where it counts, else what the screws are asked is handed on."""
-    rows: list[CheckRow] = []
-    findings: list[Finding] = []
-    on_screws: dict[str, Demand] = {}
-    for demand in demands:
-        holding = _holding(structure, demand.pair)
-        glue = glue_result(structure, demand, who)
-        if glue is not None and glue.credited:
-            rows.append(_glue_row(structure, glue, demand))
-            if glue.ratio <= 1:
-                continue
-            if not holding:
-                findings += glue.findings()
-        if holding:
-            count = sum(holding.values())
-            for joint, n in holding.items():
-                on_screws[joint] = _part_of(demand, n / count)
-        elif glue is None or not glue.credited:
-            rows.append(_unjudged(structure, demand))
-    return JointLoads(tuple(rows), tuple(findings), on_screws)
-
-
-def _part_of(demand: Demand, share: float) -> Demand:
-    return replace(demand, sideways_n=demand.sideways_n * share, pulling_n=demand.pulling_n * share)
-
-
-def _holding(structure: Structure, pair: Pair) -> dict[str, int]:
-    """Return how many screws hold in each joint between two parts."""
-    joints = {j.id: 0 for j in structure.joined(*pair)}
-    for f in structure.assembly.fasteners.values():
-        if f.joint in joints and f.kind == "wood screw" and f.role == "holds":
-            joints[f.joint] += 1
-    return {id: n for id, n in joints.items() if n}
 
 
 def glue_result(structure: Structure, demand: Demand, who: Circumstances) -> GlueResult | None:
@@ -151,12 +121,27 @@ def glue_line_of(structure: Structure, pair: Pair, load: Load, who: Circumstance
         (surface_of(a, sound[0]), surface_of(b, sound[0])),
         (strengths[0].shear, strengths[1].shear),
         clamped=True,
+        unsound=unsound(structure, pair, who),
         glue=who.glue or "pva",
         ply_share=PLY_SHARE,
         code=f"design shear of the weaker wood, {strengths[0].code}",
         status=max((s.status_of("shear") for s in strengths), key=("read", "derived", "memory").index),
         parts=pair,
     )
+
+
+def unsound(structure: Structure, pair: Pair, who: Circumstances) -> str:
+    """Return why the glue between two parts must not be counted on, empty where it is sound.
+
+    A joint made tight is clamped or pulled up by its screws; one with play is filled and not glued, and a glue that is
+    not made for the place lets go in time.
+    """
+    glued = [j for j in structure.joined(*pair) if j.glued]
+    if glued and min(j.clearance for j in glued) > SNUG_MM and who.glue not in GAP_FILLING:
+        return f"a gap of {min(j.clearance for j in glued):.1f} mm is filled by glue, not joined"
+    if not glue_suits(GLUE_CLASSES.get(who.glue or ""), who.exposure):
+        return f"{who.glue} is not made for this place ({who.exposure})"
+    return ""
 
 
 def surface_of(part: Part, patch: Patch) -> str:
@@ -168,7 +153,8 @@ def surface_of(part: Part, patch: Patch) -> str:
     return "panel face" if abs(dot(normal, part.frame.through)) > 0.7 else "ply edge"
 
 
-def _glue_row(structure: Structure, glue: GlueResult, demand: Demand) -> CheckRow:
+def glue_row(structure: Structure, glue: GlueResult, demand: Demand) -> CheckRow:
+    """Return a glue line under its demand as a row."""
     return CheckRow(
         "glue line",
         joint_name(structure, demand.pair),
@@ -183,15 +169,6 @@ def _glue_row(structure: Structure, glue: GlueResult, demand: Demand) -> CheckRo
         status=glue.line.status.value,
         **row_of_load(demand.load),
     )
-
-
-def _unjudged(structure: Structure, demand: Demand) -> CheckRow:
-    kinds = ", ".join(dict.fromkeys(j.kind.value for j in structure.joined(*demand.pair))) or "contact only"
-    note = f"no published capacity is in the tables for this joint ({kinds}): {demand.force_n:.0f} N come on it"
-    return CheckRow(
-        "joint", joint_name(structure, demand.pair), demand.pair, demand.force_n, unit="N", bound=demand.bound,
-        note=note, **row_of_load(demand.load),
-    )  # fmt: skip
 
 
 def joint_name(structure: Structure, pair: Pair) -> str:
