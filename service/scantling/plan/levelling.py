@@ -24,7 +24,10 @@ def raised_feet(arrangement: Arrangement, fall: tuple[float, float] | None) -> l
     highest = {}
     for k, group in enumerate(_sets(arrangement)):
         highest[k] = min(min(low[i]) for i in group)
-    return [tuple(round(h - highest[k], 6) for h in heights) for k, heights in enumerate(low)]
+    return [
+        None if arrangement.stood[k].assembly.hung_by else tuple(round(h - highest[k], 6) for h in heights)
+        for k, heights in enumerate(low)
+    ]
 
 
 def _feet(stood: Stood) -> list[tuple[float, float]]:

@@ -203,7 +203,7 @@ def _wall_of(entry: Mapping[str, Any], i: int, walls: Sequence[str], faults: lis
     if entry.get("corner"):
         faults.append(_fault("needed-here", "a corner needs the wall whose right end it is", "stands", i, "wall"))
     elif not {"x", "y"} <= set(free):
-        faults.append(_fault("needed-here", "give a wall, or x and y", "stands", i, "x" if "y" in free else "y"))
+        faults.append(_fault("needed-here", "give a wall, or x and y", "stands", i, "y" if "x" in free else "x"))
     return None
 
 

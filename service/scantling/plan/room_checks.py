@@ -26,6 +26,8 @@ def overlap_findings(arrangement: Arrangement) -> list[Finding]:
     standing = list(arrangement.stood)
     for i, one in enumerate(standing):
         for other in standing[i + 1 :]:
+            if one.assembly.hung_by or other.assembly.hung_by:
+                continue  # what hangs on a wall takes no floor
             deep = 0.0 if overlap_depth(one.outline, other.outline) <= FLUSH_MM else _in_each_other(one, other)
             if deep > FLUSH_MM:
                 text = f"{one.name} and {other.name} stand {deep:.0f} mm in each other."
