@@ -103,8 +103,12 @@ def _in_parts(halves: Halves, split: Split | None, ways: Sequence[Way]) -> str:
     if split is None:
         words = " and ".join(f"{m:.0f} kg" for m in halves.masses_kg)
         return f"Take out its bolts: apart it weighs {words}." if len(halves.masses_kg) > 1 else ""
-    fits = all(not check_way_in(*size, tuple(ways)).findings() for size in split.sizes)
-    goes = " Both go in upright." if ways and fits else ""
+    found = {f.code for size in split.sizes for f in check_way_in(*size, tuple(ways)).findings()}
+    goes = " Both go in upright." if ways else ""
+    if "will-not-go-in" in found:
+        goes = " Even so they do not go in: part it in more places, or build it where it stands."
+    elif "goes-in-tilted" in found:
+        goes = " Both go in, turned or on end."
     left, right = split.masses_kg
     return (
         f"Build it as two bolted together in their place, parted at {split.part} with a second one beside it: about "
