@@ -18,7 +18,8 @@ class BackJoint:
 
     `spots_mm` are the fasteners' places in the plane of bending. `pulled` says they are drawn out (the post stands
     against the rail) and the places are heights above the edge it turns on; else they are sheared (the post laps the
-    side). `capacity_n` is one fastener's, on `basis` design or ultimate, as `code` says.
+    side). `capacity_n` is one fastener's, on `basis` design or ultimate, as `code` says; `finding` is what a weak joint
+    is reported as.
     """
 
     title: str
@@ -30,6 +31,7 @@ class BackJoint:
     posts: int = 2
     status: Status = Status.READ
     parts: tuple[str, ...] = ()
+    finding: str = "back-joint-weak"
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,15 +53,16 @@ class BackJointResult:
         if self.ratio <= 1:
             return ()
         j = self.joint
+        bends = f"bends each post with {self.moment_nmm / 1000:.0f} N m and asks"
         text = (
-            f"{j.title}: {self.load.label} bends each post with {self.moment_nmm / 1000:.0f} N m and asks "
+            f"{j.title}: {self.load.label} {bends} "
             f"{self.worst_n:.0f} N of the worst fastener; it holds {j.capacity_n:.0f} N "
             f"({j.basis} value, {j.code}). {LOCAL}"
         )
         status = weakest((j.status, self.load.status))
         return (
             notice(
-                "back-joint-weak",
+                j.finding,
                 text,
                 status=status,
                 parts=j.parts,

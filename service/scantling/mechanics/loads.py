@@ -8,7 +8,15 @@ from .basis import DURATIONS, row_of
 from .figures import figure, weakest
 from .validity import not_negative, positive
 
-TEST_NAMES = ("seat static", "back static", "front edge static", "arm down", "seat and back durability")
+TEST_NAMES = (
+    "seat static",
+    "back static",
+    "front edge static",
+    "arm down",
+    "arm sideways",
+    "arm sideways, wide seat",
+    "seat and back durability",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +161,17 @@ def arm_load(use: str) -> Load:
     Units: N. Valid: home or public. Raises: UnknownRowError for another use. Source: EN 581-2 (2009 text).
     """
     return test_load(use, "arm down")
+
+
+def arm_side_load(use: str, between_mm: float) -> Load:
+    """Return the published test load pushing an arm level, away from the seat or towards it.
+
+    Units: mm between the arms, N out. Valid: home or public; seats wider than 35 in between the arms get the larger.
+    Raises: UnknownRowError for another use, OutOfValidity. Source: ANSI/BIFMA X5.4-2012 section 9, functional load, as
+    a test house describes it (100 lbf, 133 lbf); meant for lounge and public seats, a screening for those at home.
+    """
+    wide = positive("width between the arms", between_mm, "mm") > figure("wide-arm-seat").si
+    return test_load(use, "arm sideways, wide seat" if wide else "arm sideways")
 
 
 def accessible_bench() -> Load:

@@ -1,4 +1,4 @@
-"""What stands on a piece and what passes on through it: shelves, arms, masses, rails on the way down, legs."""
+"""What stands on a piece and what passes on through it: shelves, masses, rails on the way down, legs."""
 
 from collections.abc import Iterator, Sequence
 
@@ -6,7 +6,7 @@ from scantling.board import LoadCase, Part
 from scantling.board.vector import Vector, dot
 from scantling.findings import Finding
 from scantling.mechanics.columns import check_leg, leg_of
-from scantling.mechanics.loads import Load, arm_load, weight
+from scantling.mechanics.loads import Load, weight
 from scantling.mechanics.shelves import Shelf, ShelfLoad, ShelfResult, check_shelf, shelf_load
 from scantling.tables import Status, material
 
@@ -14,13 +14,12 @@ from .check_row import CheckRow, row_of_load
 from .circumstances import Circumstances
 from .flow import Flow, load_flow
 from .joints import Demand
-from .members import SHORT_MM, Pressed, checked, scaled, spread, unsupported, wood_of_part
+from .members import Pressed, checked, scaled, spread, unsupported, wood_of_part
 from .spans import Spans, Ways, lies_along
 from .structure import Structure, depth_towards, upright
 from .surfaces import Surface
 
 SHELVES = ("books", "library shelf", "other shelf")
-ARM_PAD_MM = 100.0  # what presses an arm in a test; practice
 SLENDER = 5.0  # length over least thickness from which a standing part is a leg and may buckle
 LEG_WIDE_MM = 150.0
 STRIP_REACHES = 0.8
@@ -128,26 +127,6 @@ def _strips(structure: Structure, shelf: Part) -> tuple[tuple[int, float, float]
             height, width, _ = depth_towards(strip, (0.0, 0.0, 1.0))
             found.append((1, width, height))
     return tuple(found)
-
-
-def arm_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[Finding]]:
-    """Check the arms an author declared under the published load pressing them down."""
-    pressed: list[Pressed] = []
-    rows: list[CheckRow] = []
-    load = arm_load(who.use)
-    for id in (id for c in ways.structure.assembly.loads if c.kind == "arm" for id in c.parts):
-        spans = ways.of(id)
-        if spans is None:
-            rows.append(unsupported(ways.structure.part(id)))
-            continue
-        for start, end in spans.clear():
-            pressed.append(
-                Pressed(spans.part, spans, end - start, "uniform-simple", spread(load, 1.0, ARM_PAD_MM, end - start))
-            )
-        out = max(spans.overhangs())
-        if out > SHORT_MM:
-            pressed.append(Pressed(spans.part, spans, out - ARM_PAD_MM / 2, "end-cantilever", load))
-    return checked(pressed, who, rows)
 
 
 def mass_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[Finding], list[Demand]]:

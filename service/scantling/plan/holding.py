@@ -10,7 +10,8 @@ from scantling.mechanics.fastener_check import FastenerCheck
 from scantling.mechanics.loads import dropping, sitting, weight
 from scantling.mechanics.wood import Wood
 
-from .carried import arm_checks, leg_checks, mass_checks, rail_checks, shelf_checks
+from .arms import arm_checks
+from .carried import leg_checks, mass_checks, rail_checks, shelf_checks
 from .check_row import CheckRow
 from .circumstances import Circumstances
 from .fastening import fastener_rows, fastening_findings
@@ -52,7 +53,6 @@ def holding_checks(
     for more, found in (
         rail_checks(ways, seats, flows, one, who),
         leg_checks(structure, flows, one, who),
-        arm_checks(ways, who),
     ):
         rows, findings = rows + more, findings + found
     rows = rows + [lost_row(structure, id) for id in sorted({id for f in flows for id in f.lost})]
@@ -63,6 +63,8 @@ def holding_checks(
     fastening = fastener_rows(assembly, woods, who.wet, joints.on_screws, fits)
     by_joint = {check.joint.id: check for check in fastening}
     leaning, found = lean_checks(structure, backs, _seat_height(assembly, seats, backs), who, by_joint)
+    more, armed = arm_checks(ways, who, by_joint)
+    leaning, found = leaning + more, found + armed
     screws = screw_rows(structure, fastening, joints.on_screws)
     return Held(
         (*rows, *joints.rows, *screws, *leaning),
