@@ -2441,8 +2441,14 @@ class Layout(TypedDict):
     placements: list[Placement]
     """The pieces."""
 
+    runs: NotRequired[int | None]
+    """How often its cuts are made for all of them."""
+
     saw: NotRequired[str | None]
     """Id of the saw that decides how the sheet lies."""
+
+    stack: NotRequired[int]
+    """How many are cut on top of each other."""
 
     stock: str
     """Id of the stock."""
@@ -2572,6 +2578,47 @@ class ModuleList(TypedDict):
     """The modules, sorted by id."""
 
 
+class Remainder(TypedDict):
+    """The largest rectangle left that is worth keeping."""
+
+    length_mm: float
+    """Along the stock's length."""
+
+    width_mm: float | None
+    """Along its width; null of a board."""
+
+
+class NestingPlan(TypedDict):
+    """One way to cut it all, measured from its cuts."""
+
+    chosen: bool
+    """True of the plan whose layouts are the answer's."""
+
+    cost: str | None
+    """Price of its stock; null where a price is missing."""
+
+    cuts: int
+    """How many cuts it takes."""
+
+    distinct_layouts: int
+    """How many different layouts it has."""
+
+    layouts: NotRequired[list[dict[str, Any]] | None]
+    """Where its pieces lie, to pin them; absent of the plan that is chosen."""
+
+    name: str
+    """`cheapest` or `easier to cut`; one plan can be both."""
+
+    remainder: Remainder | None
+    """The largest remainder worth keeping; null where there is none."""
+
+    settings: int
+    """How often a saw is set."""
+
+    summary: str
+    """What it costs and takes, in a sentence."""
+
+
 class SawSetup(TypedDict):
     """One setting of one saw and all cuts made with it before it is touched again."""
 
@@ -2643,6 +2690,9 @@ class NestingAnswer(TypedDict):
     offcuts: list[dict[str, Any]]
     """Everything left that is worth keeping."""
 
+    plans: NotRequired[list[NestingPlan]]
+    """The plan that was chosen and those it was chosen from, by their names."""
+
     proven_minimal: bool
     """True when nothing can be cheaper."""
 
@@ -2660,6 +2710,26 @@ class NestingAnswer(TypedDict):
 
     work: int
     """Work done."""
+
+
+class NestingObjective(TypedDict):
+    """What a plan is chosen by, once nothing more can be placed."""
+
+    least_offcut: NotRequired[LeastOffcut | None]
+    """Least size of a remainder worth keeping; 300 by 100 mm where it is left out."""
+
+    order: NotRequired[list[Literal["money", "remainder", "settings", "cuts", "layouts"]] | None]
+    """
+    The aims, first one first: `money`, the largest `remainder`, the fewest saw `settings`, the fewest `cuts`, the
+    fewest different `layouts`. That is the order where it is left out; an aim that does not stand here does not
+    count.
+    """
+
+    worth: NotRequired[float | None]
+    """
+    Costs within so many percent of the cheapest found count as equal; 2 where it is left out, an assumption. 0 asks
+    for the cheapest.
+    """
 
 
 class NestingPart(TypedDict):
@@ -2749,13 +2819,6 @@ class NestingSaw(TypedDict):
     """What is cut off every edge of a sheet, or off each; 0 for sheets whose edges you trust."""
 
 
-class Objective(TypedDict):
-    """What the search is after beside the least money."""
-
-    least_offcut: NotRequired[LeastOffcut | None]
-    """Least size of a remainder worth keeping; 300 by 100 mm where it is left out."""
-
-
 class Papers(TypedDict):
     """How drawings and papers are made; without effect on JSON and CSV."""
 
@@ -2788,6 +2851,98 @@ class Papers(TypedDict):
 
     version: NotRequired[str | None]
     """Version of the plan, for its cover and the foot of every page."""
+
+
+class PinnedPlacement(TypedDict):
+    """Where one piece of a pinned layout lies, as an answer gives it; always in mm."""
+
+    end_bevel: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    end_for_end: NotRequired[bool | None]
+    """Of a board: turned half round on its face."""
+
+    end_slope: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    face_down: NotRequired[bool | None]
+    """Of a board: its show side down."""
+
+    far_mm: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    length_mm: NotRequired[float | None]
+    """If given, it must be the part's own."""
+
+    near_mm: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    part: str
+    """Id of the part."""
+
+    start_bevel: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    start_slope: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    turned: NotRequired[bool | None]
+    """True where the part's length lies along y."""
+
+    width_mm: NotRequired[float | None]
+    """If given, it must be the part's own."""
+
+    x_mm: float
+    """Along the stock's length, from the untrimmed corner."""
+
+    y_mm: NotRequired[float]
+    """Along the stock's width; 0 on boards."""
+
+
+class PinnedLayout(TypedDict):
+    """A layout that is kept as it is: an entry of `layouts` of an earlier answer, or its first three members."""
+
+    against: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    count: NotRequired[int]
+    """How many sheets or boards are cut so."""
+
+    cuts: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    face_up: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    length_mm: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    mirrored: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    offcuts: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    placements: list[PinnedPlacement]
+    """The pieces."""
+
+    runs: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    saw: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    stack: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    stock: str
+    """Id of the stock."""
+
+    tilts: NotRequired[Any]
+    """As an answer gives it; not read."""
+
+    width_mm: NotRequired[Any]
+    """As an answer gives it; not read."""
 
 
 SawKerf: TypeAlias = float | str
@@ -2854,6 +3009,16 @@ class ShopSaw(TypedDict):
     """What is cut off every edge of a sheet, or off each; 0 for sheets whose edges you trust."""
 
 
+class Stack(TypedDict):
+    """Sheets of one layout cut on top of each other, as many as both members and the saws allow."""
+
+    sheets: NotRequired[int | None]
+    """Most sheets in one stack."""
+
+    thickness: NotRequired[Length | None]
+    """Most thickness in all."""
+
+
 class Stock(TypedDict):
     """Something that can be bought or is on hand: a sheet, a board, an offcut."""
 
@@ -2907,8 +3072,11 @@ class NestingRequest(TypedDict):
     effort: NotRequired[Literal["quick", "normal", "thorough"] | int]
     """How long to search, in work units or as a preset; `normal` is worth about one second of one core."""
 
-    objective: NotRequired[Objective | None]
-    """What else the search is after."""
+    layouts: NotRequired[list[PinnedLayout] | None]
+    """Layouts that are kept as they are, such as sheets already cut; the rest is nested round them."""
+
+    objective: NotRequired[NestingObjective | None]
+    """What a plan is chosen by."""
 
     papers: NotRequired[Papers | None]
     """How drawings and papers are made."""
@@ -2924,6 +3092,9 @@ class NestingRequest(TypedDict):
 
     seed: NotRequired[int]
     """Seed of the search: another seed may find another answer."""
+
+    stack: NotRequired[Stack | None]
+    """Cut alike sheets in stacks; without it each by itself."""
 
     stock: list[Stock] | StockFromList
     """What they may be cut from, or `{list, also}` to name a shop's stock list."""
@@ -3030,6 +3201,12 @@ class PartsRequest(TypedDict):
 
     described: NotRequired[list[Material] | None]
     """Materials that are in no table."""
+
+    dry_fit: NotRequired[FitSettings | None]
+    """
+    How strictly it is put together and with which drivers; the tape and the hands of the request stand where they
+    are left out. `open_limit_mm` is what rounding to the tape may open at a glued or visible joint.
+    """
 
     materials: NotRequired[dict[str, Any] | None]
     """What each role of the module is made of; a role that is left out is made of the module's default."""
@@ -3762,6 +3939,12 @@ class ProjectModule(TypedDict):
     id: str
     """The caller's name for it."""
 
+    loads: NotRequired[list[FitSetLoad] | None]
+    """
+    Who or what weighs on this piece and where, in mm from its own left front corner on the floor: whether it tips;
+    a person on every seat cushion where it is left out.
+    """
+
     materials: NotRequired[dict[str, Any] | None]
     """What each role of the module is made of; a role that is left out is made of the module's default."""
 
@@ -3821,6 +4004,12 @@ class ProjectRequest(TypedDict):
 
     currency: NotRequired[str]
     """Currency of every price of the request, as an ISO 4217 code."""
+
+    dry_fit: NotRequired[FitSettings | None]
+    """
+    How strictly it is put together and with which drivers; the tape and the hands of the request stand where they
+    are left out. `open_limit_mm` is what rounding to the tape may open at a glued or visible joint.
+    """
 
     effort: NotRequired[Literal["quick", "normal", "thorough"] | int]
     """How long to search, in work units or as a preset; `normal` is worth about one second of one core."""
@@ -3951,6 +4140,12 @@ class ProofsRequest(TypedDict):
 
     described: NotRequired[list[Material] | None]
     """Materials that are in no table."""
+
+    dry_fit: NotRequired[FitSettings | None]
+    """
+    How strictly it is put together and with which drivers; the tape and the hands of the request stand where they
+    are left out. `open_limit_mm` is what rounding to the tape may open at a glued or visible joint.
+    """
 
     materials: NotRequired[dict[str, Any] | None]
     """What each role of the module is made of; a role that is left out is made of the module's default."""
@@ -4176,15 +4371,18 @@ __all__ = [
     "ModuleList",
     "ModuleRole",
     "NestingAnswer",
+    "NestingObjective",
     "NestingPart",
+    "NestingPlan",
     "NestingRequest",
     "NestingSaw",
-    "Objective",
     "Overall",
     "Papers",
     "PartsAnswer",
     "PartsRequest",
     "Person",
+    "PinnedLayout",
+    "PinnedPlacement",
     "Place",
     "PlaceAnswer",
     "PlaceJoint",
@@ -4215,6 +4413,7 @@ __all__ = [
     "RangeBand",
     "Readiness",
     "ReceiverBite",
+    "Remainder",
     "RoleMaterial",
     "RoomDoor",
     "SawKerf",
@@ -4225,6 +4424,7 @@ __all__ = [
     "ShopSaw",
     "Skirting",
     "Socket",
+    "Stack",
     "Stand",
     "Stock",
     "StockFromList",

@@ -138,6 +138,40 @@ PROJECTS: Examples = {
             "seed": 1,
         },
     },
+    "corner": {
+        "summary": "A run bolted to a corner seat in a measured corner; a door, a floor that falls, a gate",
+        "value": {
+            "name": "terrace",
+            "units": "mm",
+            "modules": [
+                {"id": "run", "module": "leaning-seat", "parameters": {"bays": 2, "arms": "left", "joins": "right"}},
+                {"id": "corner", "module": "corner-seat"},
+            ],
+            "people": [{"id": "Ada", "knee_back_height": 410, "seat_depth": 480, "hip": 400, "knee": 520}],
+            "place": {
+                "depth": 2600,
+                "walls": [
+                    {
+                        "id": "house",
+                        "floor": 2010,
+                        "seat": 2006,
+                        "back": 2004,
+                        "skirting": {"height": 90, "depth": 16},
+                        "corner": {"first": 900, "second": 1200, "diagonal": 1497},
+                    },
+                    {
+                        "id": "garden",
+                        "floor": 2400,
+                        "doors": [{"id": "garden door", "at": 2350, "width": 800, "hinge": "right"}],
+                    },
+                ],
+                "stands": [{"module": "run", "wall": "house"}, {"module": "corner", "wall": "house", "corner": True}],
+                "floor": {"fall": 10, "towards": "front"},
+                "way_in": [{"id": "side gate", "kind": "gate", "width": 860, "height": 1900}],
+            },
+            "effort": "quick",
+        },
+    },
 }
 
 FIGURE_QUERIES: dict[str, dict[str, str]] = {
