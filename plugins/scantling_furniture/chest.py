@@ -74,6 +74,7 @@ class Chest(Module[ChestParameters]):
         self._bought(piece, lid)
         piece.size(outside + 2 * LIP, depth + LIP, up + tall + GAP + t)
         piece.chain("width", outside, [("left end", t), ("bottom", p.width), ("right end", t)], "bottom")
+        piece.chain("depth", depth, [("front", t), ("left end", p.depth), ("back", t)], "left end")
         return piece
 
     def _walls(self, piece: Assembly, p: ChestParameters, t: float, up: float, tall: float) -> None:

@@ -85,6 +85,7 @@ class _Corner(SeatLines):
         self.stub = self._rib(
             "stub rib", self.middle.x0 - self.left.x1, "x", x0=self.left.x1, y1=self.foot - self.post_t
         )
+        self.stub.closing = True
         rail = self.piece.part("back rail", self.side, RAIL, "frame", seal=("near", "far"), shows="neither")
         rail.lay(length="x", width="z").put(x0=0, y1=self.side, z1=self.rib_top)
         for rib in (self.left, self.middle, self.right):

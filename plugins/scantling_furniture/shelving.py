@@ -43,7 +43,7 @@ class Bookcase(Module[BookcaseParameters]):
         rise = (p.height - PLINTH - t) / (p.shelves + 1)
         for i in range(p.shelves + 2):
             name = {0: "bottom", p.shelves + 1: "top"}.get(i, f"shelf {i}")
-            board = piece.part(name, inner + 2 * DADO, deep, "case").ease("near/face")
+            board = piece.part(name, inner + 2 * DADO, deep, "case", closing=i == 0).ease("near/face")
             board.lay("x", "y").put(xc=p.width / 2, y0=0, z0=snap(PLINTH + i * rise))
             for side in (left, right):
                 piece.housed(board, side)

@@ -11,7 +11,7 @@ from scantling.dryfit import verify
 from scantling.mechanics.moisture import equilibrium_moisture
 from scantling.nesting.saws import parse_saws
 from scantling.plan.children import box_of
-from scantling.plan.circumstances import Circumstances, circumstances_of
+from scantling.plan.circumstances import Circumstances, circumstances_of, fit_of
 from scantling.plan.gaps import gaps_of
 from scantling.plan.hands import tools_had
 from scantling.plan.projects import projects
@@ -197,7 +197,7 @@ def test_a_request_is_read_into_circumstances():
     assert who.children
     assert (who.use, who.exposure, who.glue, who.tools) == ("public", "sheltered", "epoxy", ("drill",))
     assert who.place == {"width": 1800.0}
-    assert circumstances_of({}) == Circumstances()
+    assert circumstances_of({}) == Circumstances(fit=fit_of({}))
 
 
 STOOL = {"modules": [{"id": "stool", "module": "storage-footstool"}], "effort": "quick"}

@@ -124,12 +124,15 @@ def _squared(frame: Mapping[str, Any]) -> dict[str, Any]:
     return {**frame, "length": along, "width": across}
 
 
-def settings_from_plain(plain: Mapping[str, Any]) -> DryfitSettings:
-    """Return the settings of a dry fit from their JSON members; absent ones keep their defaults."""
+def settings_from_plain(plain: Mapping[str, Any], at: str = "/settings") -> DryfitSettings:
+    """Return the settings of a dry fit from their JSON members; absent ones keep their defaults.
+
+    Raises RequestError, its pointer beginning with `at`, for a tape that there is none of.
+    """
     given = {name.removesuffix("_mm"): value for name, value in plain.items() if name not in ("tools", "loads", "tape")}
     settings = DryfitSettings(**given)
     if "tape" in plain:
-        settings = replace(settings, tape=_tape(plain["tape"]))
+        settings = replace(settings, tape=_tape(plain["tape"], at))
     if "tools" in plain:
         settings = replace(settings, tools=tuple(_tool(t) for t in plain["tools"]))
     if plain.get("loads") is not None:
@@ -138,11 +141,11 @@ def settings_from_plain(plain: Mapping[str, Any]) -> DryfitSettings:
     return settings
 
 
-def _tape(text: str) -> Tape:
+def _tape(text: str, at: str) -> Tape:
     try:
         return Tape.parse(text)
     except MeasureError as error:
-        raise RequestError([problem("/settings/tape", str(error), error.code)]) from None
+        raise RequestError([problem(at + "/tape", str(error), error.code)]) from None
 
 
 def _tool(plain: Mapping[str, Any]) -> Tool:

@@ -4,14 +4,16 @@ In a dimension chain the closing part is cut to the work and takes up the roundi
 every chain is cut to its rounded reading, and the joint at its end gapes, or does not go together, by the error.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from scantling.board import Part
+from scantling.board.vector import Vector, dot
 from scantling.findings import Finding, Severity
 from scantling.measure import Tape
 
-from .chains import taped_chains
+from .chains import PARALLEL, reach, taped_chains
 from .scene import Scene
 
 ENDS = ("start", "end")
@@ -81,33 +83,64 @@ def chains_on_tape(scene: Scene, tape: Tape) -> list[TakenUp]:
 def roundings(scene: Scene, tape: Tape) -> list[Rounding]:
     """Return the parts whose length is rounded on the tape and whose ends meet other parts at both ends.
 
-    Parts that are cut to the work, and those that close a chain, are left out: their length is not read off a tape.
+    Left out are parts that are cut to the work, those that close a chain, and those that run alongside one of these
+    from the same place to the same place: they are cut at its setting. A frame mitred end to end grows with its parts.
     """
     fitted = {c.closing for c in scene.assembly.chains} | {p.id for p in scene.parts if p.closing}
+    spans = [_span(part) for part in scene.parts if part.id in fitted]
     found = []
     for part in scene.parts:
         error = tape.error(part.length)
         if part.id in fitted or abs(error) < LEAST_MM:
             continue
-        joints = _at_ends(scene, part.id)
-        if len(joints) > 1:  # between two others; an end in the open hurts nobody
+        ends = _at_ends(scene, part)
+        if all(ends.values()) and not _ringed(ends) and not _alongside(_span(part), spans, scene.settings.fit):
+            joints = dict.fromkeys(m.joint for met in ends.values() for m in met)
             found.append(Rounding(part.id, error, tuple(joints)))
     return found
 
 
-def _at_ends(scene: Scene, part: str) -> list[str]:
-    """Return the joints that the ends of a part make."""
-    met = []
+@dataclass(frozen=True, slots=True)
+class _Met:
+    """What an end of a part meets: the joint, the other part, and whether that is its end too."""
+
+    joint: str
+    other: Part
+    end_to_end: bool
+
+
+def _at_ends(scene: Scene, part: Part) -> dict[str, list[_Met]]:
+    """Return what each end of a part meets in a joint; an end in the open hurts nobody."""
+    met: dict[str, list[_Met]] = {end: [] for end in ENDS}
     for joint, pair in scene.meetings:
-        if part in scene.ids(*pair) and any(
-            _side_of(p.a, p.side_a, p.side_b, part) in ENDS for p in scene.patches(pair)
-        ):
-            met.append(joint.id)
-    return list(dict.fromkeys(met))
+        for p in scene.patches(pair) if part.id in scene.ids(*pair) else ():
+            mine, other, its = (p.side_a, p.b, p.side_b) if p.a == part.id else (p.side_b, p.a, p.side_a)
+            if mine in met:
+                met[mine].append(_Met(joint.id, scene.assembly.parts[other], its in ENDS))
+    return met
 
 
-def _side_of(a: str, side_a: str, side_b: str, part: str) -> str:
-    return side_a if a == part else side_b
+def _ringed(ends: dict[str, list[_Met]]) -> bool:
+    """Whether both ends meet ends of parts of one length: all of the frame is cut at one setting, and closes."""
+    lengths = {round(m.other.length, 2) for met in ends.values() for m in met}
+    return len(lengths) == 1 and all(m.end_to_end for met in ends.values() for m in met)
+
+
+def _span(part: Part) -> tuple[Vector, float, float]:
+    """Return the direction of a part's length, and from where to where it runs along it."""
+    axis = part.frame.along
+    return (axis, *reach(part, axis))
+
+
+def _alongside(one: tuple[Vector, float, float], spans: Sequence[tuple[Vector, float, float]], fit: float) -> bool:
+    """Whether a part runs from the same place to the same place as one of others."""
+    axis, low, high = one
+    for other, start, end in spans:
+        turn = dot(axis, other)
+        begins, stops = (start, end) if turn > 0 else (-end, -start)
+        if abs(turn) > PARALLEL and abs(begins - low) <= fit and abs(stops - high) <= fit:
+            return True
+    return False
 
 
 def rounding_findings(scene: Scene, found: OnTape) -> Iterator[Finding]:

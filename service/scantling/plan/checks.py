@@ -1,10 +1,9 @@
 """Everything checked about one built piece: that it goes together, that it holds, how it stands and suits."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 from scantling.dryfit import verify
-from scantling.dryfit.verify import DEFAULT
 from scantling.findings import Finding
 from scantling.mechanics.fastener_check import FastenerCheck
 
@@ -58,7 +57,7 @@ def hung_by(built: Built) -> CheckRow | None:
 def check(built: Built, who: Circumstances = ANYBODY) -> Checked:
     """Run every check on a built piece for the people, the place and the shop it is for."""
     assembly = built.assembly
-    settings = replace(DEFAULT, hands=who.hands)
+    settings = who.fit
     fit = verify(assembly, settings)
     steps = [step.to_plain() for step in fit.order.steps] if fit.order is not None else []
     if not assembly.parts:

@@ -6,7 +6,9 @@ from math import inf
 from types import MappingProxyType
 from typing import Any
 
+from scantling.dryfit import DryfitSettings, settings_from_plain
 from scantling.dryfit.glueing import Clamp, Glue
+from scantling.dryfit.verify import DEFAULT
 from scantling.mechanics.seating import Sitter
 from scantling.mechanics.way_in import Way
 from scantling.nesting.saws import Saws, parse_saws
@@ -15,6 +17,7 @@ from .room import ways_of
 
 # The words of a request for where furniture stands, as the checks of weather know them.
 EXPOSURES = MappingProxyType({"indoors": "dry", "damp": "damp", "covered outdoors": "sheltered", "outdoors": "weather"})
+DEFAULT_TAPE = "1/16 in"
 UNKNOWN_THROAT = inf  # a throat that nobody gave is not checked
 # How damp wood becomes in use, service classes of EN 1995-1-1 2.3.1.3: above 20 % only where rain reaches it.
 _SERVICE_CLASS = MappingProxyType({"dry": 1, "damp": 2, "sheltered": 2, "weather": 3})
@@ -27,7 +30,8 @@ class Circumstances:
     `use` is home or public, `exposure` dry, damp, sheltered or weather; `children` whether small children are about;
     `tools` the kinds of the other tools, None where nobody listed them; `place` the sizes of the place in mm;
     `ways` are the narrow places on the way in; `sits` is how one sits on the piece, where the caller said it;
-    `moisture` that of the boards when they are cut, %; `label` the times on the bottle of glue, where they are given.
+    `moisture` that of the boards when they are cut, %; `label` the times on the bottle of glue, where they are given;
+    `fit` is how strictly it is put together, with which drivers, tape and people.
     """
 
     household: tuple[Sitter, ...] = ()
@@ -45,6 +49,7 @@ class Circumstances:
     label: Glue | None = None
     ways: tuple[Way, ...] = ()
     sits: str | None = None
+    fit: DryfitSettings = DEFAULT
 
     @property
     def outdoor(self) -> bool:
@@ -91,7 +96,21 @@ def circumstances_of(request: Mapping[str, Any]) -> Circumstances:
             for c in request.get("clamps") or ()
         ),
         label=_label(request.get("glue") or {}),
+        fit=fit_of(request),
     )
+
+
+def fit_of(request: Mapping[str, Any], loads: Sequence[Mapping[str, Any]] | None = None) -> DryfitSettings:
+    """Return how strictly a request wants a piece put together; `loads` are those on this piece alone.
+
+    The tape and the hands of the request stand where its `dry_fit` names none.
+    """
+    told = dict(request.get("dry_fit") or {})
+    told.setdefault("tape", request.get("tape", DEFAULT_TAPE))
+    told.setdefault("hands", request.get("hands", 1))
+    if loads is not None:
+        told["loads"] = loads
+    return settings_from_plain(told, "/dry_fit")
 
 
 def _sizes(place: Mapping[str, Any]) -> tuple[str, ...]:

@@ -11,17 +11,17 @@ from scantling.measure import Tape
 
 from .building import Built, Modules, build_module
 from .checks import Checked, check
+from .circumstances import DEFAULT_TAPE, Circumstances, fit_of
 from .extras import Extras, looked_at
 from .materials import Supplies
 from .summary import piece_summary
-
-DEFAULT_TAPE = "1/16 in"
 
 
 def parts(request: Mapping[str, Any], *, modules: Modules, extras: Extras | None = None) -> dict[str, Any]:
     """Answer POST /v1/modules/{module}/parts. Raises RequestError with pointers for what cannot be computed."""
     built = build_module(modules, request, Supplies.of(request, "described"), "")
-    return piece_to_plain(built, looked_at(built, check(built), extras), Tape.parse(request.get("tape", DEFAULT_TAPE)))
+    tape = Tape.parse(request.get("tape", DEFAULT_TAPE))
+    return piece_to_plain(built, looked_at(built, check(built, Circumstances(fit=fit_of(request))), extras), tape)
 
 
 def piece_to_plain(built: Built, checked: Checked, tape: Tape) -> dict[str, Any]:

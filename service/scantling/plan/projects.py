@@ -20,12 +20,12 @@ from scantling.nesting.saws import parse_saws
 from .building import Built, Modules, build_module
 from .cautions import job_cautions
 from .checks import Checked, check
-from .circumstances import circumstances_of
+from .circumstances import DEFAULT_TAPE, circumstances_of, fit_of
 from .cutting import Wanted, nesting_job, wanted
 from .extras import Extras, looked_at
 from .finishing import finish_findings, finish_schedule
 from .materials import Supplies
-from .parts import DEFAULT_TAPE, piece_to_plain
+from .parts import piece_to_plain
 from .placed import Placed, placed_set, placed_to_plain
 from .saws import cutting_of, effort_of
 from .sitting import seats_at_tables
@@ -94,7 +94,9 @@ def plan_project(
     listed = take_off(pieces, job, nesting, request, placed.bought() if placed is not None else ())
     costing = _costed(listed, prices, terms, pieces)
     who = circumstances_of(request)
-    sat = [replace(who, sits=entry.get("sits")) for entry in request["modules"]]
+    sat = [
+        replace(who, sits=entry.get("sits"), fit=fit_of(request, entry.get("loads"))) for entry in request["modules"]
+    ]
     checked = tuple(looked_at(p, check(p, w), extras, w) for p, w in zip(pieces, sat, strict=True))
     findings = grouped(
         [

@@ -100,6 +100,14 @@ class FitSettings(Closed):
     )
 
 
+DRY_FIT = Field(
+    None,
+    description="How strictly it is put together and with which drivers; the tape and the hands of the request stand "
+    "where they are left out. `open_limit_mm` is what rounding to the tape may open at a glued or visible joint.",
+    examples=[{"open_limit_mm": 0.4}],
+)
+
+
 class FitClamp(Closed):
     """Clamps of one kind."""
 

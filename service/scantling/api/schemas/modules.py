@@ -6,6 +6,7 @@ from pydantic import Field, StringConstraints
 
 from .catalogues import Code
 from .common import FINDINGS, MATERIAL, MATERIALS, TAPE, Finding, Material, TapeStep
+from .fit_settings import DRY_FIT, FitSettings
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, Measured, Thickness, repeated
 from .marks import COUNT, DEG, MM, PERCENT, RATIO
 from .papers import Papers
@@ -45,6 +46,7 @@ class PieceRequest(Checked, Measured):
     materials: Roles | None = ROLES
     described: list[Material] | None = MATERIALS
     tape: TapeStep = TAPE
+    dry_fit: FitSettings | None = DRY_FIT
 
     def faults(self) -> list[Broken]:
         """Return what is wrong between members."""

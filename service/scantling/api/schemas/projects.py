@@ -20,6 +20,7 @@ from .common import (
 )
 from .costings import LABOUR, MARK_UPS, PRICES, TAX, WASTES, AnyPrices, CostingAnswer, Labour, MarkUp, Tax, Waste
 from .fasteners import Gauge
+from .fit_settings import DRY_FIT, FitSetLoad, FitSettings
 from .lengths import Broken, Checked, Length, Measured, repeated
 from .lists import AnyStock, FinishSchedule, repeated_stock
 from .marks import COUNT, KG, MIN, PERCENT, unit
@@ -53,6 +54,12 @@ class ProjectModule(Closed):
     materials: Roles | None = ROLES
     sits: Literal["dining", "sofa", "lounge", "easy to rise from"] | None = Field(
         None, description="How one sits on it; a cushioned seat is a lounge and a bare one a dining seat without it."
+    )
+    loads: list[FitSetLoad] | None = Field(
+        None,
+        description="Who or what weighs on this piece and where, in mm from its own left front corner on the floor: "
+        "whether it tips; a person on every seat cushion where it is left out.",
+        max_length=50,
     )
 
 
@@ -146,6 +153,7 @@ class ProjectRequest(Checked, Measured):
         description="Moisture content of the boards when they are cut, where it was measured; wet ones shrink later.",
         json_schema_extra=PERCENT,
     )
+    dry_fit: FitSettings | None = DRY_FIT
     effort: Effort = EFFORT
     seed: Seed = SEED
     papers: Papers | None = Field(None, description="How drawings and papers are made.")
