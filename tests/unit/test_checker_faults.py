@@ -3,10 +3,14 @@
 import time
 from collections.abc import Callable
 from dataclasses import replace
+from importlib import import_module
 
 import pytest
 
 from scantling.nesting.checker import check_nesting
+from scantling.nesting.checker_groups import check_groups
+from scantling.nesting.checker_sequence import check_cuts
+from scantling.nesting.fault import NestingFault
 from scantling.nesting.nouns import (
     Cutting,
     Grain,
@@ -22,6 +26,7 @@ from scantling.nesting.nouns import (
     Trim,
     Unplaced,
 )
+from scantling.nesting.sequence import Cut, Fall, cut_sequence
 
 KERF = 300
 # A sheet of 1000 × 600 mm, trimmed 10 mm all round: two sides 400 × 280 on the near strip, a rail 500 × 100 turned.
@@ -255,6 +260,133 @@ def test_a_group_stays_on_one_sheet() -> None:
     pieces = tuple(replace(p, group="front") if p.id in ("side", "slat") else p for p in JOB.pieces)
     faults = check_nesting(replace(JOB, pieces=pieces), SOUND)
     assert faults == ("group front is spread over 2 sheets",)
+
+
+ROW = (
+    Placement("a", 1000, 1000, 20_000, 10_000),
+    Placement("b", 21_300, 1000, 20_000, 10_000),
+    Placement("b", 41_600, 1000, 20_000, 10_000),
+)
+GROUP_JOB = replace(
+    JOB, pieces=(Piece("b", 20_000, 10_000, 2, group="g"), Piece("a", 20_000, 10_000, 1, group="g")), stock=JOB.stock
+)
+
+
+def in_row(**changes: tuple[int, dict[str, object]]) -> list[str]:
+    placements = list(ROW)
+    for index, change in changes.values():
+        placements[index] = replace(placements[index], **change)  # type: ignore[arg-type]
+    return check_groups(GROUP_JOB, [Layout("sheet", 1, tuple(placements), ())])
+
+
+@pytest.mark.parametrize(
+    ("change", "words"),
+    [
+        ((0, {"part": "b"}), "lies in the sequence b, b, b and not a, b, b"),
+        ((1, {"x": 21_400}), "has 4.00 mm between a and b, the kerf is 3.00 mm"),
+        ((2, {"y": 1001}), "does not lie along one line"),
+        ((2, {"x": 1000, "y": 12_000}), "does not lie in one row"),
+        ((2, {"turned": True}), "lies partly turned"),
+        ((2, {"part": "c"}), "has 2 of its 3 members on the sheet"),
+    ],
+)
+def test_a_group_lies_in_one_row_in_sequence(change: tuple[int, dict[str, object]], words: str) -> None:
+    assert in_row() == []
+    found = in_row(change=change)
+    assert found == [f"group g {words}"] or any(words in f for f in found), found
+
+
+def test_a_group_lies_in_sequence_on_a_board_from_either_end() -> None:
+    pieces = (Piece("a", 30_000, group="g"), Piece("b", 40_000, group="g"))
+    job = replace(JOB, pieces=pieces)
+    there = (Placement("a", 1000, 0, 30_000, None), Placement("b", 31_300, 0, 40_000, None))
+    back = (Placement("b", 1000, 0, 40_000, None), Placement("a", 41_300, 0, 30_000, None))
+    assert check_groups(job, [Layout("board", 1, there, ())]) == []
+    assert check_groups(job, [Layout("board", 1, back, ())]) == []
+    three = replace(job, pieces=(*pieces, Piece("c", 10_000, group="g")))
+    mixed = (*there, Placement("c", 20_000, 0, 10_000, None))
+    assert "sequence" in check_groups(three, [Layout("board", 1, mixed, ())])[0]
+
+
+def test_what_the_caller_pinned_is_kept() -> None:
+    pinned = replace(JOB, pinned=(SHEET,))
+    assert check_nesting(pinned, SOUND) == ()
+    elsewhere = replace(SHEET, placements=moved(2, SHEET, x=81_700))
+    for job in (replace(JOB, pinned=(elsewhere,)), replace(JOB, pinned=(replace(SHEET, count=2),))):
+        assert "a pinned layout of sheet is not kept" in check_nesting(job, SOUND)
+
+
+CUTS = cut_sequence(SHEET, JOB)
+
+
+def with_cut(index: int, **changes: object) -> tuple[Cut, ...]:
+    cuts = list(CUTS)
+    cuts[index] = replace(cuts[index], **changes)  # type: ignore[arg-type]
+    return tuple(cuts)
+
+
+def with_fall(index: int, which: str, **changes: object) -> tuple[Cut, ...]:
+    return with_cut(index, **{which: replace(getattr(CUTS[index], which), **changes)})
+
+
+FREES = next(i for i, c in enumerate(CUTS) if c.falls is not None and c.falls.kind == "part")
+LATE = next(i for i, c in enumerate(CUTS) if c.after is not None and c.after == i)
+
+
+def _wasted(fall: Fall | None) -> Fall | None:
+    return replace(fall, kind="waste") if fall is not None and fall.kind == "offcut" else fall
+
+
+SPOILT_ORDER: dict[str, tuple[Callable[[], tuple[Cut, ...]], str]] = {
+    "a cut left out": (lambda: CUTS[:FREES] + CUTS[FREES + 1 :], "do not run on from 1"),
+    "two cuts the other way about": (
+        lambda: (
+            *CUTS[: LATE - 1],
+            replace(CUTS[LATE], number=LATE),
+            replace(CUTS[LATE - 1], number=LATE + 1),
+            *CUTS[LATE + 1 :],
+        ),
+        "is not there",
+    ),
+    "before the cut that frees it": (lambda: with_cut(LATE, after=LATE + 1), "which frees its piece"),
+    "the blade beside the piece": (lambda: with_cut(FREES, at=CUTS[FREES].at + 200_000), "does not go through"),
+    "no direction": (lambda: with_cut(FREES, axis="z"), "does not go through"),
+    "a kerf too wide": (lambda: with_cut(FREES, kerf=KERF + 1), "does not go through"),
+    "the blade elsewhere than said": (lambda: with_cut(FREES, at=CUTS[FREES].at + 1), "does not leave what"),
+    "a fall too large": (lambda: with_fall(FREES, "falls", along_x=CUTS[FREES].falls.along_x + 1), "does not leave"),
+    "nothing falls": (lambda: with_cut(FREES, falls=None), "does not leave what"),
+    "another part falls": (lambda: with_fall(FREES, "falls", name="rail"), "does not come off as it is placed"),
+    "a part thrown away": (lambda: with_fall(FREES, "falls", kind="waste"), "does not come off as it is placed"),
+    "a part cut further": (lambda: with_fall(FREES, "falls", kind="piece"), "left that is to be cut further"),
+    "an offcut thrown away": (
+        lambda: tuple(replace(c, falls=_wasted(c.falls), rest=_wasted(c.rest) or c.rest) for c in CUTS),
+        "an offcut is not kept whole",
+    ),
+}
+
+
+def test_the_listed_cuts_of_a_sound_nesting_pass() -> None:
+    assert check_cuts(JOB, SOUND.layouts, [CUTS, cut_sequence(BOARD, JOB)]) == ()
+
+
+@pytest.mark.parametrize("name", SPOILT_ORDER)
+def test_each_fault_of_the_order_of_cuts_is_caught(name: str) -> None:
+    make, words = SPOILT_ORDER[name]
+    faults = check_cuts(JOB, [SHEET], [make()])
+    assert any(words in f for f in faults), faults
+
+
+def test_a_board_cut_in_the_wrong_place_is_caught() -> None:
+    cuts = cut_sequence(BOARD, JOB)
+    wrong = (replace(cuts[0], at=cuts[0].at + 1), *cuts[1:])
+    assert any("does not leave what" in f for f in check_cuts(JOB, [BOARD], [wrong]))
+
+
+def test_an_order_that_cannot_be_cut_never_leaves_the_house(monkeypatch: pytest.MonkeyPatch) -> None:
+    module = import_module("scantling.nesting.cutting_plan")
+    monkeypatch.setattr(module, "check_cuts", lambda job, layouts, sequences: ("cut 2 comes before cut 3",))
+    with pytest.raises(NestingFault, match="cut 2 comes before"):
+        module.cutting_plan(JOB, SOUND)
 
 
 def test_stages_and_first_cut_are_held() -> None:

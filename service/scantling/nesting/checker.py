@@ -3,10 +3,11 @@
 Every layout that leaves the service goes through `check_nesting`; one disagreement stops the answer.
 """
 
-from collections import Counter, defaultdict
+from collections import Counter
 
 from .checker_boards import check_board
 from .checker_cuts import Rectangle, find_crowded, find_locked, find_wrong_stages, walk_tree
+from .checker_groups import check_groups
 from .nouns import Grain, Job, Layout, Nesting, Piece, Placement, Stock, StockGrain
 
 
@@ -17,23 +18,26 @@ def check_nesting(job: Job, nesting: Nesting) -> tuple[str, ...]:
     placements alone, that the pieces can be sawn apart; grain, groups, sizes, material and thickness; quantities
     placed and left out; stock used; cost and objective added up again; offcuts; bounds not above the objective.
     """
-    pieces = {p.id: p for p in job.pieces}
-    stocks = {s.id: s for s in job.stock}
     faults: list[str] = []
     for number, layout in enumerate(nesting.layouts, start=1):
-        stock = stocks.get(layout.stock)
-        if stock is None:
-            faults.append(f"layout {number}: unknown stock {layout.stock}")
-            continue
-        found = [] if layout.count >= 1 else [f"is made {layout.count} times"]
-        found += _check_parts(layout, stock, pieces)
-        found += check_board(job, layout, stock) if stock.width is None else _check_sheet(job, layout, stock)
-        faults += [f"layout {number} ({layout.stock}): {f}" for f in found]
+        faults += [f"layout {number} ({layout.stock}): {f}" for f in check_layout(job, layout)]
     faults += _check_quantities(job, nesting)
-    faults += _check_groups(job, nesting)
+    faults += check_groups(job, nesting.layouts)
+    faults += _check_pinned(job, nesting)
     faults += _check_stock(job, nesting)
     faults += _check_money(job, nesting)
     return tuple(faults)
+
+
+def check_layout(job: Job, layout: Layout) -> list[str]:
+    """Return what is wrong with one layout by itself; quantities are not looked at."""
+    stock = next((s for s in job.stock if s.id == layout.stock), None)
+    if stock is None:
+        return [f"unknown stock {layout.stock}"]
+    found = [] if layout.count >= 1 else [f"is made {layout.count} times"]
+    found += _check_parts(layout, stock, {p.id: p for p in job.pieces})
+    found += check_board(job, layout, stock) if stock.width is None else _check_sheet(job, layout, stock)
+    return found
 
 
 def _check_parts(layout: Layout, stock: Stock, pieces: dict[str, Piece]) -> list[str]:
@@ -142,14 +146,19 @@ def _check_quantities(job: Job, nesting: Nesting) -> list[str]:
     return faults
 
 
-def _check_groups(job: Job, nesting: Nesting) -> list[str]:
-    """Check that the parts of a group come from one sheet."""
-    group_of = {p.id: p.group for p in job.pieces if p.group is not None}
-    sheets: dict[str, int] = defaultdict(int)
+def _check_pinned(job: Job, nesting: Nesting) -> list[str]:
+    """Check that every layout the caller pinned is there as it was, at least as often."""
+
+    def face(layout: Layout) -> tuple[str, tuple[Placement, ...]]:
+        return layout.stock, tuple(sorted(layout.placements, key=lambda p: (p.x, p.y, p.part)))
+
+    there: Counter[tuple[str, tuple[Placement, ...]]] = Counter()
     for layout in nesting.layouts:
-        for group in {group_of[p.part] for p in layout.placements if p.part in group_of}:
-            sheets[group] += layout.count
-    return [f"group {group} is spread over {n} sheets" for group, n in sorted(sheets.items()) if n > 1]
+        there[face(layout)] += layout.count
+    asked: Counter[tuple[str, tuple[Placement, ...]]] = Counter()
+    for layout in job.pinned:
+        asked[face(layout)] += layout.count
+    return [f"a pinned layout of {key[0]} is not kept" for key in asked if there[key] < asked[key]]
 
 
 def _check_stock(job: Job, nesting: Nesting) -> list[str]:

@@ -8,9 +8,11 @@ from scantling.findings import Finding, ranked
 
 from .advice import advise
 from .checker import check_nesting
+from .fault import NestingFault
 from .layouts import build_layouts
 from .nest_findings import find_all
 from .nouns import Job, Layout, Nesting, Piece, Stock, StoppedBy, Unplaced
+from .pins import with_pins, without_pins
 from .search import AnySearch, make_search
 from .sheets import build_problem, matches
 from .shortage import explain_missing
@@ -20,10 +22,6 @@ _POLISH = 8  # one part in so many of the effort goes into what is left over
 _POLISH_MOST = 50_000
 _USABLE = 0.9  # of the time; the rest is for putting the answer together
 SLICE = 40_000  # at most so much between two looks at the clock
-
-
-class NestingFault(RuntimeError):  # noqa: N818 - a fault of ours, found before it leaves the house
-    """The independent check disagrees with the search: nothing is answered rather than something wrong."""
 
 
 Report = Callable[[float | None, float | None, float | None], None]
@@ -51,8 +49,10 @@ def nest(job: Job, progress: Report | None = None, seconds: float | None = None)
     def out_of_time() -> bool:
         return seconds is not None and monotonic() - started > seconds * _USABLE
 
-    nesting = _nest_once(job, progress, out_of_time)
-    advice, work = advise(job, nesting, lambda other: _nest_once(other, None, out_of_time))
+    rest = without_pins(job) if job.pinned else job
+    nesting = _nest_once(rest, progress, out_of_time)
+    advice, work = advise(rest, nesting, lambda other: _nest_once(other, None, out_of_time))
+    nesting = with_pins(job, nesting)
     found = tuple(ranked([*nesting.findings, *find_all(job, nesting), *advice]))
     nesting = replace(nesting, findings=found, work=nesting.work + work)
     faults = check_nesting(job, nesting)

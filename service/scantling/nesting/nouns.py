@@ -108,9 +108,42 @@ class Cutting:
     cutting_error: int = 50  # of one cut; 0.5 mm, common practice
 
 
+class Aim(StrEnum):
+    """What a plan may be chosen by, once nothing more can be placed."""
+
+    MONEY = "money"
+    REMAINDER = "remainder"
+    SETTINGS = "settings"
+    CUTS = "cuts"
+    LAYOUTS = "layouts"
+
+
+@dataclass(frozen=True, slots=True)
+class Objective:
+    """What a plan is chosen by, first aim first. `worth`: costs within so many 1/10,000 of the least count as equal.
+
+    Without prices the area bought stands for the money. An aim that is left out does not count.
+    """
+
+    order: tuple[Aim, ...] = (Aim.MONEY, Aim.REMAINDER, Aim.SETTINGS, Aim.CUTS, Aim.LAYOUTS)
+    worth: int = 200  # 2 %: what an easier day's work may cost more; an assumption
+
+
+@dataclass(frozen=True, slots=True)
+class Stacking:
+    """Sheets that are cut on top of each other: at most so many, at most so thick in all. None is not limited."""
+
+    sheets: int | None = None
+    thickness: int | None = None
+
+
 @dataclass(frozen=True, slots=True)
 class Job:
-    """A whole nesting request. `effort` counts work units of the search, `seed` fixes every choice it makes."""
+    """A whole nesting request. `effort` counts work units of the search, `seed` fixes every choice it makes.
+
+    `pinned` are layouts that are kept as they are; the rest of the parts is cut from the rest of the stock.
+    `stacking` is None where every sheet is cut by itself.
+    """
 
     pieces: tuple[Piece, ...]
     stock: tuple[Stock, ...]
@@ -118,6 +151,9 @@ class Job:
     effort: int
     seed: int = 1
     least_offcut: tuple[int, int] = (30_000, 10_000)  # what is worth keeping: 300 × 100 mm
+    pinned: tuple["Layout", ...] = ()
+    aims: Objective = field(default_factory=Objective)
+    stacking: Stacking | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,3 +257,32 @@ class Nesting:
     objective: int = 0  # what was minimised: money, or area in 0.01 mm squared when prices are missing
     objective_bound: int = 0
     seed: int = 1
+    plans: tuple["Plan", ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Measures:
+    """What a nesting is chosen by. `remainder` is the largest rectangle worth keeping, along x and y; (0, 0) if none.
+
+    `beyond` counts the cuts that none of the saws can make, `settings` how often a saw has to be set, `cuts` the
+    passes of the blade.
+    """
+
+    missing: int
+    beyond: int
+    objective: int
+    remainder: tuple[int, int]
+    settings: int
+    cuts: int
+    layouts: int
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """One way to cut the job, by its name for people, measured; `chosen` is the one whose layouts are the answer's."""
+
+    name: str
+    measures: Measures
+    cost: int | None
+    layouts: tuple[Layout, ...]
+    chosen: bool

@@ -8,15 +8,16 @@ from typing import Any
 from scantling.findings import ranked
 from scantling.measure import parse_money, parse_thickness, plain_money
 
-from .boards_plain import plain_defects, plain_ends
+from .boards_plain import plain_defects
 from .cutting_plan import CuttingPlan, cutting_plan
 from .nest import nest
 from .nest_for_saws import nest_for_saws
-from .nouns import UNITS_PER_MM, Cutting, Grain, Job, Layout, Nesting, Piece, Stock, Trim
+from .nouns import UNITS_PER_MM, Cutting, Grain, Job, Nesting, Piece, Stacking, Stock, Trim
+from .pins import with_plain_pins
+from .plans_plain import layout_to_plain, plan_to_plain, read_aims, to_mm
 from .refuse import refuse_impossible
 from .saws import parse_saws
-from .sequence import Cut
-from .sheet_face import SheetFace
+from .stacks import runs_of
 
 EFFORTS = {"quick": 100_000, "normal": 1_000_000, "thorough": 10_000_000}
 _EXACT = 1e-5  # of a hundredth of a millimetre: what binary fractions lose
@@ -30,7 +31,7 @@ def nestings(request: Plain, progress: Report | None = None, seconds: float | No
     """Answer POST /v1/nestings. Raises RequestError for a request that cannot be computed."""
     job = read_job(request)
     saws = parse_saws(request["saws"]) if request.get("saws") else None
-    nesting = nest_for_saws(job, saws, partial(nest, progress=progress, seconds=seconds))
+    nesting = nest_for_saws(job, saws, partial(nest, seconds=seconds), progress=progress)
     return nesting_to_plain(job, nesting, cutting_plan(job, nesting, saws), request.get("currency", "USD"))
 
 
@@ -42,7 +43,7 @@ def read_job(request: Plain) -> Job:
     stages = saw.get("stages")
     offers: Sequence[Plain] = request["stock"]
     priced = all("price" in s for s in offers if not s.get("offcut"))
-    return Job(
+    job = Job(
         pieces=tuple(_piece(part) for part in request["parts"]),
         stock=tuple(_stock(s, priced) for s in offers),
         cutting=Cutting(
@@ -55,12 +56,22 @@ def read_job(request: Plain) -> Job:
         effort=effort if isinstance(effort, int) else EFFORTS[effort],
         seed=request.get("seed", 1),
         least_offcut=_least_offcut(request.get("objective") or {}),
+        aims=read_aims(request.get("objective") or {}),
+        stacking=_stacking(request.get("stack")),
     )
+    return with_plain_pins(job, request["layouts"]) if request.get("layouts") else job
 
 
 def _widest_kerf(saws: Sequence[Plain]) -> float:
     """Return the kerf of the widest saw, so that no layout is too tight for any; a common one where none is given."""
     return max((float(s["kerf"]) for s in saws if s.get("kerf") is not None), default=DEFAULT_KERF_MM)
+
+
+def _stacking(stack: Plain | None) -> Stacking | None:
+    if stack is None:
+        return None
+    thickness = stack.get("thickness")
+    return Stacking(stack.get("sheets"), None if thickness is None else room_units(thickness))
 
 
 def _least_offcut(objective: Plain) -> tuple[int, int]:
@@ -87,11 +98,6 @@ def room_units(mm: float) -> int:
 def to_hundredths(degrees: float | None) -> int:
     """Return an angle in whole hundredths of a degree, the nearest."""
     return round(float(degrees or 0.0) * 100)
-
-
-def to_mm(units: int) -> float:
-    """Return a length in millimetres."""
-    return units / UNITS_PER_MM
 
 
 def read_trim(trim: float | Mapping[str, float] | None) -> Trim:
@@ -151,8 +157,16 @@ def _stock(entry: Plain, priced: bool) -> Stock:
 def nesting_to_plain(job: Job, nesting: Nesting, cutting: CuttingPlan, currency: str) -> dict[str, Any]:
     """Return a nesting as the members of the answer of POST /v1/nestings; lengths in mm, money in `currency`."""
     layouts = [
-        _layout_to_plain(job, layout, cuts, face)
-        for layout, cuts, face in zip(nesting.layouts, cutting.sequences, cutting.faces, strict=True)
+        layout_to_plain(job, layout)
+        | {
+            "cuts": [cut.to_plain() for cut in cuts],
+            **face.to_plain(),
+            "stack": stack,
+            "runs": runs_of(layout, stack),
+        }
+        for layout, cuts, face, stack in zip(
+            nesting.layouts, cutting.sequences, cutting.faces, cutting.stacks, strict=True
+        )
     ]
     gap = nesting.objective - nesting.objective_bound
     return {
@@ -177,39 +191,11 @@ def nesting_to_plain(job: Job, nesting: Nesting, cutting: CuttingPlan, currency:
             for number, layout in enumerate(layouts, 1)
             for offcut in layout["offcuts"]
         ],
-        "cuts": sum(layout.count * len(cuts) for layout, cuts in zip(nesting.layouts, cutting.sequences, strict=True)),
+        "cuts": cutting.passes(nesting),
         "settings": [setup.to_plain() for setup in cutting.setups],
+        "plans": [plan_to_plain(job, plan) for plan in nesting.plans],
         "seed": nesting.seed,
         "work": nesting.work,
         "stopped_by": nesting.stopped_by.value,
         "findings": [f.to_plain() for f in ranked([*nesting.findings, *cutting.findings])],
-    }
-
-
-def _layout_to_plain(job: Job, layout: Layout, cuts: Sequence[Cut], face: SheetFace) -> dict[str, Any]:
-    placements = []
-    stock = next(s for s in job.stock if s.id == layout.stock)
-    pieces = {piece.id: piece for piece in job.pieces}
-    for p in layout.placements:
-        plain: dict[str, Any] = {"part": p.part, "x_mm": to_mm(p.x), "y_mm": to_mm(p.y), "length_mm": to_mm(p.length)}
-        if p.width is not None:
-            plain |= {"width_mm": to_mm(p.width), "turned": p.turned}
-        else:
-            plain |= plain_ends(pieces[p.part], p, stock)
-        placements.append(plain)
-    offcuts = []
-    for o in layout.offcuts:
-        plain = {"x_mm": to_mm(o.x), "y_mm": to_mm(o.y), "length_mm": to_mm(o.along_x)}
-        if layout.tree is not None:
-            plain["width_mm"] = to_mm(o.along_y)
-        offcuts.append(plain)
-    return {
-        "stock": layout.stock,
-        "length_mm": to_mm(stock.length),
-        "width_mm": None if stock.width is None else to_mm(stock.width),
-        "count": layout.count,
-        "placements": placements,
-        "cuts": [cut.to_plain() for cut in cuts],
-        "offcuts": offcuts,
-        **face.to_plain(),
     }

@@ -117,8 +117,12 @@ class Placer:
 
     def place_sheet(self, stock: Stock, tree: Tree) -> Node:
         """Return the whole sheet as cut: trim off first, then the tree."""
+        trim = self.cutting.trim
+        return self.trimmed_sheet(stock, self._node(tree, trim.start, trim.near))
+
+    def trimmed_sheet(self, stock: Stock, inner: Node) -> Node:
+        """Return the whole sheet, its trim cut off, with what is inside the trim already cut up."""
         trim, width = self.cutting.trim, stock.width or 0
-        inner = self._node(tree, trim.start, trim.near)
         inner = self._trimmed(inner, trim.near, trim.far, width, "y")
         return self._trimmed(inner, trim.start, trim.end, stock.length, "x")
 
@@ -154,8 +158,10 @@ class Placer:
         spare = tree.rest - kerf
         if spare > 0:
             size = (spare, along_y) if tree.axis == 0 else (along_x, spare)
-            children.append(Node(at[0], at[1], size[0], size[1], kept=self._worth_keeping(size)))
+            children.append(Node(at[0], at[1], size[0], size[1], kept=worth_keeping(size, self.least_offcut)))
         return Node(x, y, along_x, along_y, "xy"[tree.axis], tuple(children))
 
-    def _worth_keeping(self, size: Shape) -> bool:
-        return min(size) >= min(self.least_offcut) and max(size) >= max(self.least_offcut)
+
+def worth_keeping(size: Shape, least: tuple[int, int]) -> bool:
+    """Tell whether a remainder is as large as is worth keeping, either way round."""
+    return min(size) >= min(least) and max(size) >= max(least)

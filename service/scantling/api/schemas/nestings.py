@@ -23,6 +23,7 @@ from .common import (
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, LengthRule, Measured, Reading, repeated
 from .lists import SomeStock, repeated_stock
 from .marks import COUNT, CURRENCY_UNIT, DEG, MM, RATIO, unit
+from .nesting_wishes import MOST_LAYOUTS, NestingObjective, PinnedLayout, Stack
 from .papers import Papers
 from .scalars import Closed, Currency, Id, Open, Whole
 
@@ -77,21 +78,6 @@ class NestingSaw(Closed):
     cutting_error: Allowance | None = Field(None, description="How far a cut may be off; 0.5 mm where it is left out.")
 
 
-class LeastOffcut(Closed):
-    """What is worth keeping."""
-
-    length: Length = Field(description="Least length.")
-    width: Length = Field(description="Least width.")
-
-
-class Objective(Closed):
-    """What the search is after beside the least money."""
-
-    least_offcut: LeastOffcut | None = Field(
-        None, description="Least size of a remainder worth keeping; 300 by 100 mm where it is left out."
-    )
-
-
 class NestingRequest(Checked, Measured):
     """Parts to be cut from stock."""
 
@@ -102,7 +88,13 @@ class NestingRequest(Checked, Measured):
     saws: list[ShopSaw] | None = Field(
         None, description="The saws there are; with them every cut names its saw and setting.", max_length=20
     )
-    objective: Objective | None = Field(None, description="What else the search is after.")
+    layouts: list[PinnedLayout] | None = Field(
+        None,
+        description="Layouts that are kept as they are, such as sheets already cut; the rest is nested round them.",
+        max_length=MOST_LAYOUTS,
+    )
+    objective: NestingObjective | None = Field(None, description="What a plan is chosen by.")
+    stack: Stack | None = Field(None, description="Cut alike sheets in stacks; without it each by itself.")
     effort: Effort = EFFORT
     seed: Seed = SEED
     papers: Papers | None = Field(None, description="How drawings and papers are made.")
@@ -164,6 +156,8 @@ class Layout(Open):
     )
     saw: str | None = Field(None, description="Id of the saw that decides how the sheet lies.")
     tilts: str | None = Field(None, description="The side its blade tilts to.")
+    stack: int = Field(1, description="How many are cut on top of each other.", json_schema_extra=COUNT)
+    runs: int | None = Field(None, description="How often its cuts are made for all of them.", json_schema_extra=COUNT)
     against: list[int] = Field(
         default_factory=list,
         description="Numbers of the cuts whose saws would have it the other way: score or tape those lines first.",
@@ -204,6 +198,29 @@ class Unplaced(Open):
     )
 
 
+class Remainder(Open):
+    """The largest rectangle left that is worth keeping."""
+
+    length_mm: float = Field(description="Along the stock's length.", json_schema_extra=MM)
+    width_mm: float | None = Field(description="Along its width; null of a board.", json_schema_extra=MM)
+
+
+class NestingPlan(Open):
+    """One way to cut it all, measured from its cuts."""
+
+    name: str = Field(description="`cheapest` or `easier to cut`; one plan can be both.")
+    chosen: bool = Field(description="True of the plan whose layouts are the answer's.")
+    summary: str = Field(description="What it costs and takes, in a sentence.")
+    cost: str | None = Field(description="Price of its stock; null where a price is missing.")
+    settings: int = Field(description="How often a saw is set.", json_schema_extra=COUNT)
+    cuts: int = Field(description="How many cuts it takes.", json_schema_extra=COUNT)
+    distinct_layouts: int = Field(description="How many different layouts it has.", json_schema_extra=COUNT)
+    remainder: Remainder | None = Field(description="The largest remainder worth keeping; null where there is none.")
+    layouts: list[dict[str, Any]] | None = Field(
+        None, description="Where its pieces lie, to pin them; absent of the plan that is chosen."
+    )
+
+
 class NestingAnswer(Open):
     """How the parts are cut, what it costs, and the least it could cost."""
 
@@ -220,6 +237,9 @@ class NestingAnswer(Open):
     settings: list[SawSetup] = Field(description="The cuts gathered by saw and setting, in the order of work.")
     gap: float = Field(
         description="How far the answer may be from the least, as a part of it.", json_schema_extra=RATIO
+    )
+    plans: list[NestingPlan] = Field(
+        default_factory=list, description="The plan that was chosen and those it was chosen from, by their names."
     )
     seed: int = Field(description="Seed of the search.", json_schema_extra=RATIO)
     work: int = Field(description="Work done.", json_schema_extra=unit("work units"))
