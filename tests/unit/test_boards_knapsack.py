@@ -1,5 +1,6 @@
 """The knapsack behind the board search, both of its methods, against the plain table of the textbooks."""
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -51,3 +52,21 @@ def test_a_thinned_search_says_that_it_may_have_missed_the_best() -> None:
 def test_nothing_useful_fills_nothing() -> None:
     assert best_filling([10, 20], [0, 5], [3, 0], 100).counts == ()
     assert best_filling([200], [5], [1], 100).counts == ()
+
+
+def test_values_too_large_for_whole_products_are_filled_and_not_called_exact(monkeypatch):
+    monkeypatch.setattr(boards_knapsack, "_BRANCHING_STEPS", 0)
+    weights = [700_001, 600_003, 500_007]
+    filling = best_filling(weights, [10**13, 9 * 10**12, 8 * 10**12], [9, 9, 9], 5_000_000)
+    assert not filling.exact
+    assert 0 < sum(weights[i] * n for i, n in filling.counts) <= 5_000_000
+
+
+def test_states_come_in_the_same_order_by_one_number_and_by_two():
+    random = np.random.default_rng(4)
+    weight, value = random.integers(0, 60, 500), random.integers(0, 40, 500)
+    by_one = boards_knapsack._by_weight(weight, value, 60, 40)
+    by_two = boards_knapsack._by_weight(weight, value, 60, 2**60)
+    assert by_one.tolist() == by_two.tolist()
+    ordered = list(zip(weight[by_one].tolist(), (-value[by_one]).tolist(), strict=True))
+    assert ordered == sorted(ordered)

@@ -14,6 +14,7 @@ _TABLE_LIMIT = 6_000  # capacities up to here are filled by the table
 MANY_STATES = 20_000  # more states than this are thinned out, and the answer is no longer called exact
 _BRANCHING_STEPS = 4_000
 SOME_STATES = 4_000  # for a closer look
+_ONE_NUMBER = 2**62
 FEW_STATES = 1_000  # for a quick look, exact only when it was enough
 
 Ints = NDArray[np.int64]
@@ -174,6 +175,8 @@ def _greedy(copies: list[_Copies], capacity: int) -> tuple[list[_Copies], int]:
 def _by_states(copies: list[_Copies], capacity: int, states: int, above: int) -> Filling:
     """Fill by undominated states; a state that cannot beat the best known filling is dropped."""
     chosen, best = _greedy(copies, capacity)
+    if (_ceiling(copies, capacity) + 1) * (capacity + 1) >= _ONE_NUMBER * 2:  # products would no longer be whole
+        return Filling(_collect(chosen), best, False, len(copies))
     if best <= above:
         chosen, best = [], above
     weight: Ints = np.zeros(1, dtype=np.int64)
@@ -189,18 +192,19 @@ def _by_states(copies: list[_Copies], capacity: int, states: int, above: int) ->
         work += 12 + (len(weight) + fits) // 30
         both_weight = np.concatenate((weight, weight[:fits] + c.weight))
         both_value = np.concatenate((value, value[:fits] + c.value))
-        order = np.lexsort((-both_value, both_weight))
+        order = _by_weight(both_weight, both_value, capacity, ceiling)
         ordered = both_value[order]
+        most = np.maximum.accumulate(ordered)
         keep = np.ones(len(order), dtype=np.bool_)
-        keep[1:] = ordered[1:] > np.maximum.accumulate(ordered)[:-1]
-        better = int(ordered.max()) > best
+        keep[1:] = ordered[1:] > most[:-1]
+        better = int(most[-1]) > best
         if better:
-            best = int(ordered.max())
+            best = int(most[-1])
         # Lots come in order of value per weight, so nothing after the next one is worth more.
         ahead = copies[min(lot + 1, len(copies) - 1)]
-        promising = ordered * ahead.weight + (capacity - both_weight[order]) * ahead.value > best * ahead.weight
-        keep &= promising | (better & (ordered == best))
-        kept = order[keep]
+        kept, ordered = order[keep], ordered[keep]
+        promising = ordered * ahead.weight + (capacity - both_weight[kept]) * ahead.value > best * ahead.weight
+        kept = kept[promising | (ordered == best)] if better else kept[promising]
         if len(kept) > states:
             exact = False
             kept = _thin(kept, both_weight, both_value, ahead, states)
@@ -215,12 +219,27 @@ def _by_states(copies: list[_Copies], capacity: int, states: int, above: int) ->
     return Filling(_collect(_trace(copies, history, *found)), best, exact, work)
 
 
+def _by_weight(weight: Ints, value: Ints, most_weight: int, most_value: int) -> Ints:
+    """Return the order of states by weight, the more valuable first where weights are equal.
+
+    Both halves come sorted so; as one number a state, a stable sort only has to merge them.
+    """
+    span = most_value + 1
+    if (most_weight + 1) * span >= _ONE_NUMBER:
+        by_two: Ints = np.lexsort((-value, weight))
+        return by_two
+    order: Ints = np.argsort(weight * span - value, kind="stable")
+    return order
+
+
 def _thin(kept: Ints, weight: Ints, value: Ints, ahead: _Copies, states: int) -> Ints:
     """Keep the most promising states, in their order, when there are too many, always with the most valuable one."""
     promise = value[kept] * ahead.weight - weight[kept] * ahead.value
     promise[int(np.argmax(value[kept]))] = np.iinfo(np.int64).max
-    best = np.argsort(-promise, kind="stable")[:states]
-    return kept[np.sort(best)]
+    least = np.partition(promise, len(promise) - states)[len(promise) - states]
+    taken: NDArray[np.bool_] = promise > least
+    taken[np.flatnonzero(promise == least)[: states - int(taken.sum())]] = True
+    return kept[taken]
 
 
 def _trace(copies: list[_Copies], history: list[tuple[Ints, NDArray[np.bool_]]], lot: int, state: int) -> list[_Copies]:

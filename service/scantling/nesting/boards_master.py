@@ -55,7 +55,9 @@ class Master:
         for upper in limits:
             self._h.addRow(-self._inf, upper, 0, np.zeros(0, dtype=np.int32), np.zeros(0))
         for kind in range(len(problem.kinds)):
-            self._h.addCol(_MISSING, 0.0, self._inf, 1, np.array([kind], dtype=np.int32), np.ones(1))
+            self._h.addCol(
+                _cost_of_missing(problem, kind), 0.0, self._inf, 1, np.array([kind], dtype=np.int32), np.ones(1)
+            )
         self._rows = rows
 
     def add(self, b: int, pattern: Pattern) -> bool:
@@ -113,3 +115,11 @@ class Master:
         worth = np.maximum(dual[:kinds], 0.0)
         shadow = dual[kinds:]
         return Answer(times, worth, shadow, float(info.objective_function_value), work)
+
+
+def _cost_of_missing(problem: Problem, kind: int) -> float:
+    """Return what leaving out one length costs; where all its boards may run out, more for a longer one."""
+    if any(problem.bins[b].limit is None for b in problem.kinds[kind].bins):
+        return _MISSING
+    longest = max(k.weight for k in problem.kinds) - problem.kerf
+    return _MISSING * (0.1 + 10 * (problem.kinds[kind].weight - problem.kerf) / max(longest, 1))
