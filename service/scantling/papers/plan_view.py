@@ -1,39 +1,19 @@
 """The set from above where it stands: walls, pieces, what opens, doors and their swing, walkways, sizes."""
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 from math import atan2, cos, hypot, pi, sin
 
-from scantling.drawing.dimension import Row, Sizes, level_chain, masked, meet, places_of, upright_chain
-from scantling.drawing.lettering import shortened, wrapped
+from scantling.drawing.dimension import masked
+from scantling.drawing.lettering import wrapped
 from scantling.drawing.shapes import Box, Drawing, Path, Point, Shape, Text
 from scantling.mechanics.figures import figure
 
 from .dossier import Dossier, Plain
+from .plan_sizes import NAME_MM, Sheet, free, letters, wall_sizes
 
-TITLE_MM, NAME_MM, NOTE_MM = 4.0, 3.2, 2.8
+TITLE_MM, NOTE_MM = 4.0, 2.8
 SIDE_MM, HEAD_MM, FOOT_MM = 34.0, 26.0, 10.0
 MOST_SCALE, TALLEST_MM = 0.1, 130.0
-WALL_TO_CHAIN_MM = 9.0
-LEVEL_DEG = 3.0  # a wall turned no more than this off square is dimensioned as one
-
-
-@dataclass(frozen=True, slots=True)
-class Sheet:
-    """Where the plan lies on the paper: its own corner, where that corner is drawn, and the scale."""
-
-    low: Point
-    left: float
-    top: float
-    scale: float
-
-    def at(self, point: Sequence[float]) -> Point:
-        """Return where a point of the plan is drawn."""
-        return self.left + (point[0] - self.low[0]) * self.scale, self.top + (point[1] - self.low[1]) * self.scale
-
-    def ring(self, points: Iterable[Sequence[float]], stroke: str, fill: bool = False) -> Path:
-        """Return a closed line through points of the plan."""
-        return Path(tuple(self.at(p) for p in points), stroke, True, "tint" if fill else "none")
 
 
 def plan_view(dossier: Dossier, place: Plain, width: float) -> Drawing:
@@ -49,23 +29,23 @@ def plan_view(dossier: Dossier, place: Plain, width: float) -> Drawing:
     for piece in place["pieces"]:
         shapes += _aisle(sheet, piece, walkway)
     texts: list[Text] = []
+    legend: list[str] = []
     for wall in place["walls"]:
         shapes.append(Path((sheet.at(wall["from_mm"]), sheet.at(wall["to_mm"])), "heavy"))
         for door in wall["doors"]:
-            shapes += _door(sheet, door, texts)
-    legend: list[str] = []
+            shapes += _door(sheet, door, texts, legend)
     for number, piece in enumerate(place["pieces"], 1):
         shapes.append(sheet.ring(piece["outline_mm"], "outline", True))
         if piece["opened_mm"]:
             shapes.append(sheet.ring(piece["opened_mm"], "cut"))
         _name(sheet, piece, number, texts, legend)
-    rows = _chains(place, sheet, dossier.options.sizes, width, texts)
+    rows = wall_sizes(place, sheet, dossier.options.sizes, width, texts, legend)
     for row in rows:
         shapes += row.shapes
     for text in texts:
         shapes += masked(text)
-    below = any(round(wall["turn_deg"] / 90.0) % 4 == 2 for wall in place["walls"])
-    y = sheet.top + height + (HEAD_MM if below else FOOT_MM)
+    lowest = max((t.box()[3] for t in (*texts, *(t for row in rows for t in letters(row)))), default=0.0)
+    y = max(sheet.top + height, lowest) + FOOT_MM
     for words in [*legend, _words(place, walkway, dossier)]:
         for line in wrapped(words, width, NOTE_MM):
             shapes.append(Text(0, y, line, NOTE_MM))
@@ -97,7 +77,7 @@ def _sheet(points: Sequence[Sequence[float]], width: float) -> tuple[Sheet, floa
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     wide, deep = max(max(xs) - min(xs), 1.0), max(max(ys) - min(ys), 1.0)
     scale = min(MOST_SCALE, (width - 2 * SIDE_MM) / wide, TALLEST_MM / deep)
-    return Sheet((min(xs), min(ys)), SIDE_MM, HEAD_MM + TITLE_MM, scale), deep * scale
+    return Sheet((min(xs), min(ys)), SIDE_MM, HEAD_MM + TITLE_MM, scale, width), deep * scale
 
 
 def _aisle(sheet: Sheet, piece: Plain, walkway: float) -> list[Shape]:
@@ -111,7 +91,7 @@ def _aisle(sheet: Sheet, piece: Plain, walkway: float) -> list[Shape]:
     return [sheet.ring([(x + along[0] * s + out[0] * d, y + along[1] * s + out[1] * d) for s, d in ends], "kept")]
 
 
-def _door(sheet: Sheet, door: Plain, texts: list[Text]) -> list[Shape]:
+def _door(sheet: Sheet, door: Plain, texts: list[Text], legend: list[str]) -> list[Shape]:
     """Return a door's opening, its leaf standing open, and the quarter its leaf sweeps."""
     hinge, shut, opened = (sheet.at(p) for p in door["swept_mm"])
     radius = hypot(shut[0] - hinge[0], shut[1] - hinge[1])
@@ -124,8 +104,10 @@ def _door(sheet: Sheet, door: Plain, texts: list[Text]) -> list[Shape]:
     name = Text(
         (hinge[0] + shut[0] + opened[0]) / 3, (hinge[1] + shut[1] + opened[1]) / 3, door["id"], NOTE_MM, "middle"
     )
-    if not any(meet(name.box(), t.box()) for t in texts):
+    if free(name, texts, sheet.width):
         texts.append(name)
+    else:
+        legend.append(f"Door: {door['id']}")
     return [Path((hinge, opened), "outline"), Path(arc, "thin")]
 
 
@@ -136,71 +118,20 @@ def _name(sheet: Sheet, piece: Plain, number: int, texts: list[Text], legend: li
     name = piece["module"] if piece["copy_number"] == 1 else f"{piece['module']} {piece['copy_number']}"
     for upright, room in ((False, x1 - x0), (True, y1 - y0)):
         text = Text(*middle, name, NAME_MM, "middle", upright)
-        if text.width <= room - 1.5 and not any(meet(text.box(), t.box()) for t in texts):
+        if text.width <= room - 1.5 and free(text, texts, sheet.width):
             texts.append(text)
             return
-    texts.append(Text(*middle, str(number), NAME_MM, "middle"))
-    legend.append(f"{number}: {name}")
+    spots = [(x0 + (x1 - x0) * u, y0 + (y1 - y0) * v) for v in (0.5, 0.2, 0.8) for u in (0.5, 0.2, 0.8)]
+    numbers = (Text(*spot, str(number), NAME_MM, "middle") for spot in spots)
+    spot = next((n for n in numbers if free(n, texts, sheet.width)), None)
+    if spot is not None:
+        texts.append(spot)
+    legend.append(f"{number}: {name}" if spot is not None else f"Under another: {name}")
 
 
 def _box(points: Sequence[Point]) -> Box:
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     return min(xs), min(ys), max(xs), max(ys)
-
-
-def _chains(place: Plain, sheet: Sheet, sizes: Sizes, width: float, texts: list[Text]) -> list[Row]:
-    """Return a chain of sizes along each wall that is square to the paper, outside the room, with the wall's name."""
-    rows = []
-    for wall in place["walls"]:
-        quarter = round(wall["turn_deg"] / 90.0)
-        if abs(wall["turn_deg"] - 90.0 * quarter) > LEVEL_DEG:
-            continue
-        row = (_above if quarter % 2 == 0 else _beside)(place, wall, sheet, sizes, quarter % 4, texts, width)
-        rows.append(row)
-    return rows
-
-
-def _places(place: Plain, wall: Plain, axis: int) -> list[float]:
-    """Return where along a wall its ends and those of the pieces at it are, on the plan's x (0) or y (1)."""
-    ends = [wall["from_mm"][axis], wall["to_mm"][axis]]
-    (ax, ay), (bx, by) = wall["from_mm"], wall["to_mm"]
-    length = hypot(bx - ax, by - ay) or 1.0
-    for piece in place["pieces"]:
-        off = [((p[0] - ax) * (by - ay) - (p[1] - ay) * (bx - ax)) / length for p in piece["outline_mm"]]
-        if piece["wall"] is not None and min(abs(o) for o in off) < 60.0 + (piece["off_wall_mm"] or 0.0):
-            ends += [min(p[axis] for p in piece["outline_mm"]), max(p[axis] for p in piece["outline_mm"])]
-    return places_of(ends)
-
-
-def _above(place: Plain, wall: Plain, sheet: Sheet, sizes: Sizes, quarter: int, texts: list[Text], width: float) -> Row:
-    places = _places(place, wall, 0)
-    line = sheet.at(wall["from_mm"])[1]
-    down = quarter == 2
-    way = 1.0 if down else -1.0
-    middle = (sheet.at(wall["from_mm"])[0] + sheet.at(wall["to_mm"])[0]) / 2
-    name = shortened(wall["id"], sheet.scale * (places[-1] - places[0]), NAME_MM)
-    texts.append(Text(middle, line + way * WALL_TO_CHAIN_MM / 2, name, NAME_MM, "middle"))
-    return level_chain(
-        f"along {wall['id']}", places, sizes, lambda p: sheet.at((p, 0.0))[0], line + way * WALL_TO_CHAIN_MM,
-        lambda _: line, down=down, room=(2.0, width - 2.0),
-    )  # fmt: skip
-
-
-def _beside(
-    place: Plain, wall: Plain, sheet: Sheet, sizes: Sizes, quarter: int, texts: list[Text], width: float
-) -> Row:
-    places = _places(place, wall, 1)
-    line = sheet.at(wall["from_mm"])[0]
-    left = quarter == 3
-    way = -1.0 if left else 1.0
-    middle = (sheet.at(wall["from_mm"])[1] + sheet.at(wall["to_mm"])[1]) / 2
-    name = shortened(wall["id"], sheet.scale * (places[-1] - places[0]), NAME_MM)
-    texts.append(Text(line + way * WALL_TO_CHAIN_MM / 2, middle, name, NAME_MM, "middle", True))
-    span = (sheet.at((0.0, places[0]))[1], sheet.at((0.0, places[-1]))[1])
-    return upright_chain(
-        f"along {wall['id']}", places, sizes, lambda p: sheet.at((0.0, p))[1], line + way * WALL_TO_CHAIN_MM,
-        lambda _: line, left=left, room=(span[0], max(span[1], span[0] + 4.0)),
-    )  # fmt: skip
 
 
 def _words(place: Plain, walkway: float, dossier: Dossier) -> str:

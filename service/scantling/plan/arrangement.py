@@ -14,6 +14,7 @@ from .footprint import stand_off
 from .poses import Pose, Stood, WallLine
 from .room import SQUARE, Room, Stand
 
+NOT_MEASURED_MM = 1000.0  # a wall of no length told and nothing along it, for the drawing
 FLUSH_MM = 0.5  # a gap no wider is taken for none
 
 
@@ -111,7 +112,7 @@ def _lines(room: Room, used: Sequence[float]) -> tuple[WallLine, ...]:
     lines: list[WallLine] = []
     at, turn = (0.0, 0.0), 0.0
     for wall, row in zip(room.walls, used, strict=True):
-        length = wall.least if wall.least is not None else max(row, 1.0)
+        length = wall.least if wall.least is not None else max(row, NOT_MEASURED_MM)
         corner = wall.corner if wall.corner is not None else SQUARE
         line = WallLine(wall, at, turn, length, corner)
         lines.append(line)
