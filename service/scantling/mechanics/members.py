@@ -65,7 +65,10 @@ class Stress:
 
 @dataclass(frozen=True, slots=True)
 class MemberResult:
-    """A member under one load: its stresses, sag mm, sag limit mm, moment N mm; `.findings()` says what matters."""
+    """A member under one load: its stresses, sag mm, sag limit mm, moment N mm; `.findings()` says what matters.
+
+    `edges` is 4 for a panel that rests all round, reckoned as a plate.
+    """
 
     member: Member
     load: Load
@@ -75,6 +78,7 @@ class MemberResult:
     sag_mm: float
     sag_limit_mm: float | None
     slenderness: float = 0.0
+    edges: int = 2
 
     @property
     def worst(self) -> Stress:

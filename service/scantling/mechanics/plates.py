@@ -10,6 +10,7 @@ from scantling.tables import Status
 from .notice import notice
 from .validity import not_negative, positive, within
 
+_PATCH_TERMS = 40  # odd terms of a load on a patch of a tenth of the side and more; 1 % of the moment
 _TERMS = 199  # odd terms up to this; the moment of the square plate then agrees with the closed form in five digits
 
 
@@ -86,6 +87,53 @@ def orthotropic_four_edges(
             ma += dx * x * part
             mb += dy * y * part
     return PlateBending(w, ma, mb)
+
+
+def patch_on_four_edges(
+    force_n: float,
+    patch_mm: tuple[float, float],
+    sides_mm: tuple[float, float],
+    stiffness_nmm: tuple[float, float],
+    torsion_nmm: float,
+    poisson: float = 0.0,
+) -> PlateBending:
+    """Return deflection and moments of a panel resting on four edges under a load pressed on the middle of it.
+
+    Units: N, mm, plate stiffnesses in N mm (per mm of width), along the face grain first; answer in mm and N mm per mm.
+    Valid: thin panels, small deflections; `patch_mm` is what presses, along and across, no larger than the panel;
+    `torsion_nmm` is H, less is safer; `poisson` 0.3 with alike stiffnesses is the isotropic plate.
+    Raises: OutOfValidity. Source: Navier's series for orthotropic plates; isotropic as Roark's Formulas for Stress and
+    Strain, 7th ed., Table 11.4, cases 1b and 1c.
+    """
+    a, b = (positive("side of the panel", side, "mm") for side in sides_mm)
+    u = within("loaded length along", patch_mm[0], 1e-3, a, "mm", "a load lies on the panel")
+    v = within("loaded length across", patch_mm[1], 1e-3, b, "mm", "a load lies on the panel")
+    p, h = not_negative("load", force_n, "N"), not_negative("torsional stiffness", torsion_nmm, "N mm")
+    dx, dy = (positive("plate stiffness", d, "N mm") for d in stiffness_nmm)
+    nu = within("Poisson's ratio", poisson, 0, 0.5, "", "elasticity")
+    w = ma = mb = 0.0
+    wide = [(m, (m * math.pi / a) ** 2, math.sin(m * math.pi * u / (2 * a)) / m) for m in range(1, _PATCH_TERMS, 2)]
+    deep = [(n, (n * math.pi / b) ** 2, math.sin(n * math.pi * v / (2 * b)) / n) for n in range(1, _PATCH_TERMS, 2)]
+    for _, x, sx in wide:
+        for _, y, sy in deep:
+            part = 16 * p * sx * sy / (math.pi**2 * u * v * (dx * x**2 + 2 * h * x * y + dy * y**2))
+            w += part
+            ma += (dx * x + nu * dy * y) * part
+            mb += (dy * y + nu * dx * x) * part
+    return PlateBending(w, ma, mb)
+
+
+def shear_buckling_stress(modulus_mpa: float, thickness_mm: float, short_mm: float, long_mm: float) -> float:
+    """Return the shear at which a panel held on four edges throws diagonal waves.
+
+    Units: N/mm2, mm; answer in N/mm2. Valid: thin isotropic panels, Poisson's ratio 0.3; the softer of plywood's two
+    moduli is on the safe side. Raises: OutOfValidity.
+    Source: plate theory; k = 5.34 + 4.00 (b/a)^2 as EN 1993-1-5 Annex A.3 prints it.
+    """
+    e, t = positive("modulus of elasticity", modulus_mpa, "N/mm2"), positive("thickness", thickness_mm, "mm")
+    b = positive("short side", short_mm, "mm")
+    a = within("long side", long_mm, b, 1e6, "mm", "the long side is the long one")
+    return (5.34 + 4.0 * (b / a) ** 2) * math.pi**2 * e * (t / b) ** 2 / (12 * (1 - 0.3**2))
 
 
 def panel_buckling_stress(modulus_mpa: float, thickness_mm: float, width_mm: float, poisson: float = 0.3) -> float:

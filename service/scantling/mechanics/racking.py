@@ -8,6 +8,7 @@ from scantling.tables import Status
 
 from .figures import figure, weakest
 from .notice import notice
+from .plates import shear_buckling_stress
 from .validity import not_negative, positive
 
 # What keeps a frame square. A plain shelf or a dado alone does not: its corners turn.
@@ -29,7 +30,8 @@ NOT_A_BRACE = ("loose back", "shelf", "dado", "drawer", "door")
 class FrameSide:
     """One plane of a frame or case: its name, width and height mm, and what stands in it against leaning.
 
-    `back_thickness_mm`, `back_shear_mpa` (modulus G) and `back_fasteners_mm` (spacing) describe a fixed panel.
+    `back_thickness_mm`, `back_shear_mpa` (modulus G), `back_modulus_mpa` (the lesser E) and `back_fasteners_mm`
+    (spacing) describe a fixed panel.
     """
 
     title: str
@@ -39,12 +41,16 @@ class FrameSide:
     back_thickness_mm: float | None = None
     back_shear_mpa: float | None = None
     back_fasteners_mm: float | None = None
+    back_modulus_mpa: float | None = None
     parts: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class RackingResult:
-    """One plane under a sideways push: held or not, lean in mm, force on each edge fastener of a panel in N."""
+    """One plane under a sideways push: held or not, lean in mm, force on each edge fastener of a panel in N.
+
+    `shear_mpa` is the shear in a fixed panel, `waves_mpa` that at which it would wave; None where not known.
+    """
 
     side: FrameSide
     push_n: float
@@ -53,6 +59,8 @@ class RackingResult:
     fastener_n: float | None
     thin: bool
     status: Status
+    shear_mpa: float | None = None
+    waves_mpa: float | None = None
 
     def findings(self) -> tuple[Finding, ...]:
         """Return a warning for a plane nothing holds square, and a note for a panel that is very thin for its size."""
@@ -143,7 +151,7 @@ def check_racking(side: FrameSide, push_n: float = 250.0) -> RackingResult:
     if unknown:
         raise ValueError(f"{unknown[0]!r} is not known; say {', '.join(BRACES)}, or {', '.join(NOT_A_BRACE)}")
     held = any(word in BRACES for word in side.held_by)
-    lean = force = None
+    lean = force = shear = waves = None
     thin = False
     status = Status.DERIVED
     if side.back_thickness_mm is not None and "fixed back" in side.held_by:
@@ -151,7 +159,11 @@ def check_racking(side: FrameSide, push_n: float = 250.0) -> RackingResult:
             lean = panel_lean(push, side.width_mm, side.height_mm, side.back_thickness_mm, side.back_shear_mpa)
         if side.back_fasteners_mm is not None:
             force = edge_fastener_force(push, side.width_mm, side.back_fasteners_mm)
+        if side.back_modulus_mpa is not None:
+            short, long = sorted((side.width_mm, side.height_mm))
+            shear = push / (side.width_mm * side.back_thickness_mm)
+            waves = shear_buckling_stress(side.back_modulus_mpa, side.back_thickness_mm, short, long)
         limit = figure("back-panel-slender")
         thin = side.width_mm / side.back_thickness_mm > limit.value
         status = weakest((limit.status, status))
-    return RackingResult(side, push, held, lean, force, thin, status)
+    return RackingResult(side, push, held, lean, force, thin, status, shear, waves)

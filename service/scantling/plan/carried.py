@@ -1,35 +1,33 @@
-"""What stands on a piece and what passes on through it: shelves, masses, rails on the way down, legs."""
+"""What stands on a piece and what passes on through it: shelves, masses, rails on the way down."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from scantling.board import LoadCase, Part
 from scantling.board.vector import Vector, dot
 from scantling.findings import Finding
-from scantling.mechanics.columns import check_leg, leg_of
 from scantling.mechanics.loads import Load, weight
 from scantling.mechanics.shelves import Shelf, ShelfLoad, ShelfResult, check_shelf, shelf_load
 from scantling.tables import Status, material
 
-from .check_row import CheckRow, row_of_load
+from .check_row import CheckRow
 from .circumstances import Circumstances
 from .flow import Flow, load_flow
+from .four_edges import WHOLE, Plate, rests_on_four_edges
 from .joints import Demand
-from .members import Pressed, checked, scaled, spread, unsupported, wood_of_part
+from .members import Pressed, checked, scaled, spread, unsupported
+from .part_woods import wood_of_part
 from .spans import Spans, Ways, lies_along
-from .structure import Structure, depth_towards, upright
+from .structure import Structure, depth_towards
 from .surfaces import Surface
 
 SHELVES = ("books", "library shelf", "other shelf")
-SLENDER = 5.0  # length over least thickness from which a standing part is a leg and may buckle
-LEG_WIDE_MM = 150.0
 STRIP_REACHES = 0.8
 
 
-def shelf_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[Finding], list[Demand]]:
-    """Check every shelf an author declared, and follow its load to the floor."""
+def shelf_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[Finding]]:
+    """Check every shelf an author declared."""
     rows: list[CheckRow] = []
     findings: list[Finding] = []
-    demands: list[Demand] = []
     seen: dict[tuple[object, ...], None] = {}
     for case in ways.structure.assembly.loads:
         if case.kind not in SHELVES:
@@ -41,16 +39,14 @@ def shelf_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[F
                 continue
             kind = ways.structure.kind(id)
             key = (kind, case.kind, case.amount)
-            load = _shelf_load(case, part)
-            demands += _passed_on(ways, part, load)
             if key in seen:
                 continue
             seen[key] = None
             alike = tuple(i for i in case.parts if ways.structure.kind(i) == kind)
-            row, found = _shelf(ways.structure, spans, load, who, alike)
+            row, found = _shelf(ways.structure, spans, _shelf_load(case, part), who, alike)
             rows.append(row)
             findings += found
-    return rows, findings, demands
+    return rows, findings
 
 
 def _widest(spans: Spans) -> float:
@@ -63,12 +59,34 @@ def _shelf_load(case: LoadCase, part: Part) -> ShelfLoad:
     return shelf_load(case.kind, part.width)
 
 
-def _passed_on(ways: Ways, part: Part, load: ShelfLoad) -> list[Demand]:
-    """Return what the joints of one loaded shelf must hold for years."""
-    force = load.line_n_per_mm * part.length
-    stands = Load(load.label, force, "service", "long", 1.0, load.source, load.status)
-    middle = part.frame.point((part.length / 2, part.width / 2, part.thickness))
-    return flow_demands(load_flow(ways, [(part.id, force, middle)]), stands)
+def thing_flows(ways: Ways) -> list[tuple[Load, Flow]]:
+    """Return what is declared to stand on shelves and tops, each load with its way down to the floor."""
+    return [
+        (load, load_flow(ways, [(part.id, load.force_n, _middle(part))]))
+        for case in ways.structure.assembly.loads
+        for part, load in _things(ways.structure, case)
+    ]
+
+
+def _middle(part: Part) -> Vector:
+    return part.frame.point((part.length / 2, part.width / 2, part.thickness))
+
+
+def _things(structure: Structure, case: LoadCase) -> list[tuple[Part, Load]]:
+    """Return the load of one declared case on each of its parts, spread over them by their area."""
+    parts = [structure.part(id) for id in case.parts]
+    if case.kind in SHELVES:
+        presets = [_shelf_load(case, part) for part in parts]
+        return [
+            (p, Load(s.label, s.line_n_per_mm * p.length, "service", "long", 1.0, s.source, s.status))
+            for p, s in zip(parts, presets, strict=True)
+        ]
+    if case.kind != "mass" or case.amount is None:
+        return []
+    area = sum(p.length * p.width for p in parts)
+    label = f"{case.amount:g} kg standing on it"
+    whole = Load(label, weight(case.amount), "service", "long", 1.0, "stated by the module", Status.READ)
+    return [(p, scaled(whole, p.length * p.width / area)) for p in parts]
 
 
 def flow_demands(flow: Flow, load: Load) -> list[Demand]:
@@ -129,29 +147,22 @@ def _strips(structure: Structure, shelf: Part) -> tuple[tuple[int, float, float]
     return tuple(found)
 
 
-def mass_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[Finding], list[Demand]]:
+def mass_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[Finding]]:
     """Check what carries a declared mass, spread over its parts by their area."""
     pressed: list[Pressed] = []
     rows: list[CheckRow] = []
-    demands: list[Demand] = []
     for case in ways.structure.assembly.loads:
-        if case.kind != "mass" or case.amount is None:
+        if case.kind != "mass":
             continue
-        parts = [ways.structure.part(id) for id in case.parts]
-        area = sum(p.length * p.width for p in parts)
-        load = Load(f"{case.amount:g} kg standing on it", weight(case.amount), "service", "long", 1.0,
-                    "stated by the module", Status.READ)  # fmt: skip
-        for part in parts:
-            own, spans = scaled(load, part.length * part.width / area), ways.of(part.id)
-            middle = part.frame.point((part.length / 2, part.width / 2, part.thickness))
-            demands += flow_demands(load_flow(ways, [(part.id, own.force_n, middle)]), own)
+        for part, own in _things(ways.structure, case):
+            spans = ways.of(part.id)
             if spans is None:
                 rows += [] if part.id in ways.structure.floor else [unsupported(part)]
             elif spans.clear() and not lies_along(spans):
                 kind = ways.structure.kind(part.id)
-                pressed.append(Pressed(part, spans, _widest(spans), "uniform-simple", own, kind))
-    found_rows, findings = checked(pressed, who, rows)
-    return found_rows, findings, demands
+                plate = Plate(own, WHOLE) if rests_on_four_edges(ways.structure, part.id) else None
+                pressed.append(Pressed(part, spans, _widest(spans), "uniform-simple", own, kind, plate))
+    return checked(pressed, who, rows)
 
 
 def rail_checks(
@@ -174,76 +185,3 @@ def rail_checks(
             Pressed(spans.part, spans, span, "uniform-simple", spread(loads[1], drops, 0.0, span), kind),
         ]
     return checked(pressed, who, [])
-
-
-def leg_checks(
-    structure: Structure, flows: Sequence[Flow], loads: tuple[Load, Load], who: Circumstances
-) -> tuple[list[CheckRow], list[Finding]]:
-    """Check the legs a sitter's weight comes down: everybody sitting, or one person dropping."""
-    rows: list[CheckRow] = []
-    findings: dict[str, tuple[float, Finding]] = {}
-    for part in _legs(structure):
-        twin = _twin(structure, part)
-        both = (part.id,) if twin is None else (part.id, twin)
-        got = [min(1.0, sum(f.on_floor.get(id, 0.0) for id in both)) for f in flows]
-        if not got or max(got) <= 0:
-            continue
-        force, load = max((sum(got) * loads[0].force_n, loads[0]), (max(got) * loads[1].force_n, loads[1]),
-                          key=lambda one: one[0])  # fmt: skip
-        row, found, ratio = _leg(structure, part, force, load, who, twin)
-        rows.append(row)
-        for f in found:
-            if part.name not in findings or ratio > findings[part.name][0]:
-                findings[part.name] = (ratio, f)
-    return rows, [f for _, f in findings.values()]
-
-
-def _legs(structure: Structure) -> Iterator[Part]:
-    for id in sorted(structure.floor):
-        part = structure.part(id)
-        slim = min(part.width, part.thickness)
-        if upright(part) and part.width <= LEG_WIDE_MM and part.length >= SLENDER * slim:
-            yield part
-
-
-def _leg(
-    structure: Structure, part: Part, force: float, load: Load, who: Circumstances, twin: str | None
-) -> tuple[CheckRow, tuple[Finding, ...], float]:
-    """Check one leg; two boards glued up to a corner are taken as one of twice the thickness, on the safe side."""
-    try:
-        wood = wood_of_part(part, "length", "edge")
-        thick = part.thickness * (1 if twin is None else 2)
-        leg = leg_of(wood, part.width, thick, _clear_length(structure, part), "cantilever",
-                     duration=load.duration, service_class=who.service_class, parts=(part.id,))  # fmt: skip
-        result = check_leg(leg, force)
-    except (ValueError, LookupError) as error:
-        return CheckRow("leg", part.name, (part.id,), note=str(error), **row_of_load(load)), (), 0.0
-    row = CheckRow(
-        "leg", part.name, (part.id,), result.demand_n, result.capacity_n, "N", code=leg.source,
-        governing=f"buckling of {leg.length_mm:.0f} mm, free to sway", ratio=result.ratio, status=leg.status.value,
-        **row_of_load(load),
-    )  # fmt: skip
-    return row, result.findings(), result.ratio
-
-
-def _twin(structure: Structure, part: Part) -> str | None:
-    """Return the other board of a leg of two, joined fast along most of its length; None for a leg of one."""
-    for other, patch in structure.contacts.get(part.id, ()):
-        zs = [c[2] for c in patch.corners]
-        beside = other in structure.floor and upright(structure.part(other)) and structure.rigid(part.id, other)
-        if beside and max(zs) - min(zs) >= 0.7 * part.length:
-            return other
-    return None
-
-
-def _clear_length(structure: Structure, part: Part) -> float:
-    """Return how much of a leg stands free from the floor to the first part joined to it or resting on it, mm."""
-    lows: list[float] = []
-    for other, patch in structure.contacts.get(part.id, ()):
-        if other in structure.floor:
-            continue
-        if structure.rigid(part.id, other) or patch.normal[2] > 0.7:
-            lows.append(min(c[2] for c in patch.corners))
-    base: Vector = part.bounds()[0]
-    free = min((z - base[2] for z in lows), default=part.length)
-    return free if free > 10.0 else part.length

@@ -11,7 +11,7 @@ from scantling.mechanics.loads import dropping, sitting, weight
 from scantling.mechanics.wood import Wood
 
 from .arms import arm_checks
-from .carried import leg_checks, mass_checks, rail_checks, shelf_checks
+from .carried import flow_demands, mass_checks, rail_checks, shelf_checks, thing_flows
 from .check_row import CheckRow
 from .circumstances import Circumstances
 from .fastening import fastener_rows, fastening_findings
@@ -19,6 +19,7 @@ from .flow import person_flows
 from .joint_checks import check_joints
 from .joints import demands_of, screw_rows, worst_of_pairs
 from .leaning import lean_checks
+from .legs import leg_checks
 from .members import seat_members
 from .spans import Ways
 from .standing import seat_height
@@ -48,17 +49,19 @@ def holding_checks(
     """
     assembly, ways = structure.assembly, Ways(structure)
     one = (sitting(1, who.masses_kg, who.use), dropping(who.masses_kg, who.use))
-    flows = person_flows(ways, seats)
+    flows, things = person_flows(ways, seats), thing_flows(ways)
     rows, findings = seat_members(ways, seats, who)
     for more, found in (
         rail_checks(ways, seats, flows, one, who),
-        leg_checks(structure, flows, one, who),
+        leg_checks(structure, flows, one, who, things),
+        shelf_checks(ways, who),
+        mass_checks(ways, who),
     ):
         rows, findings = rows + more, findings + found
-    rows = rows + [lost_row(structure, id) for id in sorted({id for f in flows for id in f.lost})]
+    lost = sorted({id for f in (*flows, *(flow for _, flow in things)) for id in f.lost})
+    rows = rows + [lost_row(structure, id) for id in lost]
     demands = demands_of(flows, *one, weight(structure.mass_and_centre()[0]))
-    for more, found, asked in (shelf_checks(ways, who), mass_checks(ways, who)):
-        rows, findings, demands = rows + more, findings + found, demands + asked
+    demands += [d for load, flow in things for d in flow_demands(flow, load)]
     joints = check_joints(structure, worst_of_pairs(demands), woods, who)
     fastening = fastener_rows(assembly, woods, who.wet, joints.on_screws, fits)
     by_joint = {check.joint.id: check for check in fastening}
@@ -75,7 +78,7 @@ def holding_checks(
 
 def lost_row(structure: Structure, id: str) -> CheckRow:
     """Return the row of a part a load comes to and nothing carries further."""
-    note = "a sitter's weight comes to it and no joint or contact that reaches the floor carries it further"
+    note = "a load comes to it and no joint or contact that reaches the floor carries it further"
     return CheckRow("load path", structure.kind(id), (id,), note=note)
 
 

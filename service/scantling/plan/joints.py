@@ -16,7 +16,8 @@ from scantling.mechanics.loads import Load
 from .check_row import CheckRow, row_of_load
 from .circumstances import Circumstances
 from .flow import NOTHING, Flow, Pair
-from .members import scaled, wood_of_part
+from .members import scaled
+from .part_woods import wood_of_part
 from .structure import Structure
 
 PLY_SHARE = 0.5  # of a plywood edge, the plies whose grain runs along the joint: every second one; practice

@@ -19,7 +19,7 @@ from .check_row import CheckRow, row_of_load
 from .circumstances import Circumstances
 from .flow import Pair
 from .joints import Demand, joint_name
-from .members import wood_of_part
+from .part_woods import wood_of_part
 from .structure import LOOKS_DOWN, Structure
 
 BOLT_PLAY_MM = 1.0  # a bolt's hole is this much wider: NDS 2018 12.1.3, 1/32 to 1/16 in

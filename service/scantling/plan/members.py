@@ -6,14 +6,14 @@ from dataclasses import dataclass, replace
 from scantling.board import Part
 from scantling.board.vector import Vector
 from scantling.findings import Finding, Severity
-from scantling.mechanics.basis import WoodValues
 from scantling.mechanics.beams import rectangle
 from scantling.mechanics.loads import Load, dropping, sitting, standing_on, test_load
 from scantling.mechanics.members import Member, MemberResult, check_member, fixes
-from scantling.mechanics.strength import wood_values
 
 from .check_row import CheckRow, row_of_load
 from .circumstances import Circumstances
+from .four_edges import Plate, plate_result, rests_on_four_edges
+from .part_woods import wood_of_part
 from .spans import Spans, Ways, lies_along
 from .structure import depth_towards
 from .surfaces import FOOT, FOOT_IN_BED, LYING, SITTER, Surface, share_under
@@ -21,13 +21,16 @@ from .surfaces import FOOT, FOOT_IN_BED, LYING, SITTER, Surface, share_under
 UP: Vector = (0.0, 0.0, 1.0)
 FRONT = (380.0, 200.0)  # what presses a front edge in a test, wide and deep; practice
 EDGE_MM = 60.0  # how far inside an end somebody sits: EN 1022:2018 clause 6
-EDGE_SHEAR = 9.5 / 2.67  # panel over planar shear, European plywood: Structural Engineer's Pocket Book p. 266
+ALL_ROUND = ", resting on four edges"
 SHORT_MM = 60.0  # an overhang up to this carries nobody
 
 
 @dataclass(frozen=True, slots=True)
 class Pressed:
-    """A part under a load: the span mm, its load case, and the load as it acts there (share and spread reckoned in)."""
+    """A part under a load: the span mm, its load case, and the load as it acts there (share and spread reckoned in).
+
+    `plate` is the load on a panel that rests on four edges, None for a strip or a board.
+    """
 
     part: Part
     spans: Spans
@@ -35,6 +38,7 @@ class Pressed:
     case: str
     load: Load
     kind: str = ""
+    plate: Plate | None = None
 
     @property
     def weight(self) -> float:
@@ -69,7 +73,7 @@ def seat_members(ways: Ways, seats: Sequence[Surface], who: Circumstances) -> tu
                 continue
             if not lies_along(spans):
                 kind = ways.structure.kind(id)
-                pressed += [replace(one, kind=kind) for one in _on_part(spans, surface, seats, who)]
+                pressed += [replace(one, kind=kind) for one in _on_part(ways, spans, surface, seats, who)]
     return checked(pressed, who, rows)
 
 
@@ -79,15 +83,17 @@ def unsupported(part: Part) -> CheckRow:
     return CheckRow("bending", part.name, (part.id,), note=note)
 
 
-def _on_part(spans: Spans, surface: Surface, seats: Sequence[Surface], who: Circumstances) -> list[Pressed]:
+def _on_part(ways: Ways, spans: Spans, surface: Surface, seats: Sequence[Surface], who: Circumstances) -> list[Pressed]:
     part = spans.part
     found: list[Pressed] = []
     clear = max(spans.clear(), key=lambda s: s[1] - s[0], default=None)
     loads = _loads(part, surface, who)
     i = 0 if abs(spans.direction[0]) > 0.7 else 1
     if clear is not None:
-        span = clear[1] - clear[0]
-        found += [Pressed(part, spans, span, "uniform-simple", spread(w, s, z[i], span)) for w, s, z in loads]
+        span, all_round = clear[1] - clear[0], rests_on_four_edges(ways.structure, part.id)
+        for w, s, z in loads:
+            plate = Plate(scaled(w, s), z if abs(part.frame.along[0]) > 0.7 else z[::-1]) if all_round else None
+            found.append(Pressed(part, spans, span, "uniform-simple", spread(w, s, z[i], span), plate=plate))
         found.append(_all_sitting(spans, clear, seats, who))
     out = max(spans.overhangs())
     if out > SHORT_MM:
@@ -195,7 +201,12 @@ def member_result(
 ) -> MemberResult | CheckRow:
     """Return a member check, or a row that says why the wood or the size cannot be checked."""
     try:
-        return check_member(member_of(one, who, parts, direction), one.load)
+        strip = check_member(member_of(one, who, parts, direction), one.load)
+        if one.plate is None:
+            return strip
+        # Either way of carrying it is one the panel may take: what it holds is the better of the two.
+        plate = plate_result(one.part, one.plate, who.service_class, parts)
+        return min(strip, plate, key=lambda result: result.worst.ratio)
     except (ValueError, LookupError) as error:
         return CheckRow("bending", one.kind, parts, note=str(error), **row_of_load(one.load))
 
@@ -223,22 +234,6 @@ def member_of(one: Pressed, who: Circumstances, parts: tuple[str, ...], directio
     )
 
 
-def wood_of_part(part: Part, axis: str, way: str) -> WoodValues:
-    """Return the reference values of a part spanning along an axis. Raises ValueError or LookupError."""
-    along = (part.grain != "across") if axis == "length" else (part.grain == "across")
-    along = along or not part.material.has_grain
-    solid = part.material.stock_kind == "board"
-    wide = part.width if solid else 300.0
-    values = wood_values(
-        part.material.material, round(part.thickness, 2), round(wide, 2), along=along, flat=way == "flat"
-    )
-    if solid or way == "flat":
-        return values
-    # On edge a panel is sheared through its thickness, not between its plies, and bent as a deep thin beam.
-    edge_bending = min(values.bending, values.compression)
-    return replace(values, bending=edge_bending, shear=values.shear * EDGE_SHEAR)
-
-
 def member_row(result: MemberResult, name: str) -> CheckRow:
     """Return a member check as a row."""
     worst = result.worst
@@ -250,7 +245,8 @@ def member_row(result: MemberResult, name: str) -> CheckRow:
         worst.allowed,
         "N/mm2",
         code=f"{result.strength.code}; {result.member.wood.source}",
-        governing=f"{worst.what} over {result.member.span_mm:.0f} mm; it sags {result.sag_mm:.1f} mm",
+        governing=f"{worst.what} over {result.member.span_mm:.0f} mm{ALL_ROUND if result.edges == 4 else ''}; "
+        f"it sags {result.sag_mm:.1f} mm",
         ratio=worst.ratio,
         status=worst.status.value,
         note=result.member.wood.note,

@@ -18,7 +18,8 @@ from .check_row import CheckRow, row_of_load
 from .circumstances import Circumstances
 from .flow import Pair
 from .joints import PLY_SHARE, joint_name, surface_of, unsound
-from .members import member_row, one_finding, wood_of_part
+from .members import member_row, one_finding
+from .part_woods import wood_of_part
 from .structure import Structure, depth_towards
 
 ALONE = "the glue line is sound and carries this joint; the screws clamp it and are not added: for information."

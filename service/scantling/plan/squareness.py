@@ -1,13 +1,14 @@
 """What keeps a piece square: the panels, aprons and braces in each upright plane, read from the placed parts."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from scantling.board import Part
 from scantling.findings import Finding
 from scantling.mechanics.racking import FrameSide, RackingResult, check_racking
 
 from .check_row import CheckRow
+from .part_woods import wood_of_part
 from .structure import Structure
 
 APRON_MM = 45.0  # a rail less deep than this, or than a twelfth of the height, does not hold corners square; practice
@@ -40,7 +41,17 @@ def _side(structure: Structure, title: str, along: int, square: int) -> FrameSid
     back = next((b.part for b in braces if b.word == "fixed back"), None)
     words = tuple(dict.fromkeys(b.word for b in braces))
     parts = tuple(b.part.id for b in braces) or tuple(sorted(structure.floor))
-    return FrameSide(title, width, height, words, None if back is None else back.thickness, parts=parts)
+    if back is None:
+        return FrameSide(title, width, height, words, parts=parts)
+    return FrameSide(title, width, height, words, back.thickness, back_modulus_mpa=_modulus(back), parts=parts)
+
+
+def _modulus(back: Part) -> float | None:
+    """Return the lesser of a panel's two moduli, N/mm2; None where no table covers its thickness."""
+    try:
+        return min(wood_of_part(back, axis, "flat").modulus for axis in ("length", "width"))
+    except (ValueError, LookupError):
+        return None
 
 
 def braces_of(structure: Structure, along: int, square: int, width: float, height: float) -> Iterator[Brace]:
@@ -74,6 +85,15 @@ def _ties(structure: Structure, part: Part, along: int) -> bool:
 def _row(result: RackingResult) -> CheckRow:
     side = result.side
     held = ", ".join(side.held_by) or "nothing"
+    if result.shear_mpa is not None and result.waves_mpa is not None:
+        return replace(_plain_row(result, held), demand=result.shear_mpa, capacity=result.waves_mpa, unit="N/mm2",
+                       ratio=result.shear_mpa / result.waves_mpa, code="shear buckling of plates, EN 1993-1-5 A.3",
+                       governing=f"held by {held}; the shear at which its panel waves")  # fmt: skip
+    return _plain_row(result, held)
+
+
+def _plain_row(result: RackingResult, held: str) -> CheckRow:
+    side = result.side
     return CheckRow(
         "keeps square",
         side.title,
