@@ -4097,8 +4097,14 @@ class ProofRanges(TypedDict):
     drier: NotRequired[float | None]
     """How much the moisture content may fall."""
 
+    length_error_mm: NotRequired[float | None]
+    """How far a length may be off; 0.3 where it is left out."""
+
     saw_error_deg: NotRequired[float | None]
     """How far an angle set on a saw may be off."""
+
+    square_error_deg: NotRequired[float | None]
+    """How far a cut meant to be square may be off; 0.1 where it is left out."""
 
     thickness: NotRequired[dict[str, Any] | None]
     """Thickness by role."""
@@ -4116,6 +4122,9 @@ class ProofsAnswer(TypedDict):
     findings: list[Finding]
     """What was noticed, errors first."""
 
+    length_errors: list[dict[str, Any]]
+    """What a length a little off leaves open, mm."""
+
     module: str
     """Id of the module."""
 
@@ -4126,7 +4135,7 @@ class ProofsAnswer(TypedDict):
     """What opens when a saw is set wrong, mm and degrees."""
 
     seasons: list[dict[str, Any]]
-    """What swells and shrinks, mm."""
+    """What swells and shrinks: gaps, depths in grooves, widths glued up, overall sizes, mm."""
 
     summary: list[str]
     """At most seven lines for people."""

@@ -1,38 +1,21 @@
 """Parts on sheets and boards."""
 
-from collections.abc import Mapping, Sequence
-from typing import Annotated, Any
+from typing import Annotated
 
 from fastapi import APIRouter, Body, Depends, Request
 from starlette.responses import Response
 
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, operation
-from ..respond import Form, Table, member
+from ..nesting_tables import CUTS, LAYOUTS, OFFCUTS, PLACEMENTS, PLANS, SETTINGS, UNPLACED
+from ..respond import Form
 from ..schemas.examples import NESTINGS
 from ..schemas.lengths import plain
 from ..schemas.nestings import NestingAnswer, NestingRequest
 from .modules import FINDINGS
 
 router = APIRouter()
-
-
-def _placements(answer: Mapping[str, Any]) -> Sequence[Mapping[str, Any]]:
-    """Return one row a placement, with its layout's number, stock and count."""
-    return [
-        {"layout": number, "stock": layout["stock"], "count": layout["count"], **placement}
-        for number, layout in enumerate(answer["layouts"], 1)
-        for placement in layout["placements"]
-    ]
-
-
-PLACEMENTS = Table(
-    "placements",
-    ("layout", "stock", "count", "part", "x_mm", "y_mm", "length_mm", "width_mm", "turned"),
-    _placements,
-)
-UNPLACED = Table("unplaced", ("part", "quantity", "reason", "nearest_stock", "excess_mm"), member("unplaced"))
-TABLES = (PLACEMENTS, UNPLACED, FINDINGS)
+TABLES = (PLACEMENTS, CUTS, SETTINGS, LAYOUTS, OFFCUTS, PLANS, UNPLACED, FINDINGS)
 
 
 @router.post(

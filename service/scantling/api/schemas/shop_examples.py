@@ -116,6 +116,35 @@ NESTINGS: Examples = {
             "effort": "quick",
         },
     },
+    "pinned": {
+        "summary": "A sheet that is cut already stays; alike sheets are cut in stacks; easy cutting before a large rest",
+        "value": {
+            "units": "mm",
+            "currency": "EUR",
+            "saw": {"kerf": 3, "trim": 10},
+            "parts": [
+                {"id": "shelf", "length": 760, "width": 380, "quantity": 28, "thickness": 18},
+                {"id": "back", "length": 760, "width": 590, "quantity": 1, "thickness": 18, "grain": "any"},
+            ],
+            "stock": [{"id": "sheet", "length": 2440, "width": 1220, "thickness": 18, "price": "48.00"}],
+            "layouts": [
+                {
+                    "stock": "sheet",
+                    "placements": [
+                        {"part": "back", "x_mm": 10, "y_mm": 10},
+                        {"part": "shelf", "x_mm": 10, "y_mm": 613},
+                    ],
+                }
+            ],
+            "objective": {
+                "order": ["money", "settings", "cuts", "remainder"],
+                "worth": 3,
+                "least_offcut": {"length": 400, "width": 150},
+            },
+            "stack": {"sheets": 3, "thickness": 60},
+            "effort": "quick",
+        },
+    },
 }
 
 DRY_FITS: Examples = {
