@@ -27,7 +27,9 @@ def test_a_mitre_with_both_strips_off_opens_by_the_tangent_of_both_errors():
 
 
 def test_no_saw_error_opens_nothing():
-    assert proofs({**STOOL, "ranges": {"saw_error_deg": 0.0}}, modules=MODULES)["saw_errors"] == []
+    exact = {"saw_error_deg": 0.0, "square_error_deg": 0.0, "length_error_mm": 0.0}
+    answer = proofs({**STOOL, "ranges": exact}, modules=MODULES)
+    assert answer["saw_errors"] == answer["length_errors"] == []
 
 
 @pytest.mark.parametrize(

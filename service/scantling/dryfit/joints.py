@@ -191,7 +191,7 @@ def _near_miss(scene: Scene, patch: Patch) -> Finding:
 
 def adrift(scene: Scene) -> Iterator[Finding]:
     """Report parts no joint ties to the rest of the piece."""
-    groups = _tied(len(scene.parts), [pair for _, pair in scene.meetings])
+    groups = tied(len(scene.parts), [pair for _, pair in scene.meetings])
     largest = max(groups, key=lambda g: (len(g), -g[0]))
     for group in groups:
         if group is largest:
@@ -207,7 +207,7 @@ def adrift(scene: Scene) -> Iterator[Finding]:
         )
 
 
-def _tied(n: int, pairs: list[Pair]) -> list[list[int]]:
+def tied(n: int, pairs: list[Pair]) -> list[list[int]]:
     """Return the groups of indexes below n that pairs tie together, each sorted, by their first member."""
     root = list(range(n))
 

@@ -12,9 +12,11 @@ from typing import Any
 from scantling.board import Assembly, AssemblyError, CutError, PlacingError
 from scantling.findings import Finding, Severity, ranked
 
+from .cut_errors import LengthError, length_errors, length_findings, square_openings
 from .saw_errors import Opening, opening_findings, openings
+from .scene import Scene
 from .settings import DryfitSettings
-from .swelling import Seasonal, seasonal_findings, seasonal_gaps
+from .swelling import Seasonal, seasonal_findings, seasons
 from .verify import DEFAULT, verify
 
 MOST_VARIANTS = 81
@@ -24,12 +26,18 @@ Builder = Callable[[Mapping[str, float]], Assembly]
 
 @dataclass(frozen=True, slots=True)
 class Ranges:
-    """What varies: thickness in mm by role (least, most), the saw's error in degrees, moisture in per cent each way."""
+    """What varies: thickness in mm by role (least, most), the saw's errors, moisture in per cent each way.
+
+    `saw_error_deg` is that of an angle that is set, `square_error_deg` that of a cut meant to be square, and
+    `length_error_mm` that of a length. Defaults are practice: a scale, a try square, a stop.
+    """
 
     thickness: Mapping[str, tuple[float, float]]
     saw_error_deg: float = 0.5
     wetter: float = 4.0
     drier: float = 4.0
+    square_error_deg: float = 0.1
+    length_error_mm: float = 0.3
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +49,7 @@ class Proof:
     findings: tuple[Finding, ...]
     openings: tuple[Opening, ...]
     seasons: tuple[Seasonal, ...]
+    lengths: tuple[LengthError, ...] = ()
 
     @property
     def holds(self) -> bool:
@@ -55,6 +64,7 @@ class Proof:
             "failed": [{"thickness_mm": dict(at), "why": why} for at, why in self.failed],
             "findings": [f.to_plain() for f in self.findings],
             "saw_errors": [o.to_plain() for o in self.openings],
+            "length_errors": [e.to_plain() for e in self.lengths],
             "seasons": [s.to_plain() for s in self.seasons],
         }
 
@@ -66,9 +76,11 @@ class Proof:
             lines = [
                 f"It fails at {len(self.failed)} of {self.variants} combinations of thickness: {self.failed[0][1]}"
             ]
-        if self.openings:
-            lines.append(self.openings[0].text())
-        lines += [f.message for f in self.findings if f.code == "swells-shut"]
+        sloped, square = (next((o for o in self.openings if o.square is s), None) for s in (False, True))
+        lines += [o.text() for o in (sloped, square) if o is not None]
+        if self.lengths:
+            lines.append(self.lengths[0].text())
+        lines += [f.message for f in self.findings if f.code in ("swells-shut", "shrinks-out")]
         return lines
 
 
@@ -97,12 +109,20 @@ def prove(build: Builder, ranges: Ranges, settings: DryfitSettings = DEFAULT) ->
         errors = [f for f in fresh if f.severity is Severity.ERROR]
         if errors:
             failed.append((at, errors[0].message))
+    scene = Scene.of(asked, settings)
     opened = openings(asked, ranges.saw_error_deg) if ranges.saw_error_deg > 0 else []
-    seasons = seasonal_gaps(asked, ranges.wetter, ranges.drier)
+    opened += square_openings(scene, ranges.square_error_deg) if ranges.square_error_deg > 0 else []
+    lengths = length_errors(scene, ranges.length_error_mm) if ranges.length_error_mm > 0 else []
+    moved = seasons(asked, ranges.wetter, ranges.drier)
     findings = ranked(
-        [*seen.values(), *opening_findings(asked, opened, settings), *seasonal_findings(seasons)]
-    )  # fmt: skip
-    return Proof(len(tried), tuple(failed), tuple(findings), tuple(opened), tuple(seasons))
+        [
+            *seen.values(),
+            *opening_findings(asked, opened, settings),
+            *length_findings(asked, lengths, settings),
+            *seasonal_findings(moved),
+        ]
+    )
+    return Proof(len(tried), tuple(failed), tuple(findings), tuple(opened), tuple(moved), tuple(lengths))
 
 
 def variants(thickness: Mapping[str, tuple[float, float]]) -> list[tuple[tuple[str, float], ...]]:

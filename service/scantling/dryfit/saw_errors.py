@@ -17,18 +17,20 @@ SAME_DEG = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """How far a sloped joint opens, in mm, when each of its sloped cuts is `error` degrees off its setting."""
+    """How far a joint opens, in mm, when each of its cuts is `error` degrees off its setting, or off `square`."""
 
     joint: str
     parts: tuple[str, ...]
     error: float
     opens: float
     cuts: int
+    square: bool = False
 
     def text(self) -> str:
         """Return the sentence people need."""
         strips = "both cuts" if self.cuts > 1 else "its cut"
-        return f"With {strips} {abs(self.error):.2g}° off, {' and '.join(self.parts)} open {self.opens:.2f} mm."
+        off = "out of square" if self.square else "off"
+        return f"With {strips} {abs(self.error):.2g}° {off}, {' and '.join(self.parts)} open {self.opens:.2f} mm."
 
     def to_plain(self) -> dict[str, Any]:
         """Return the opening as JSON members."""
@@ -36,6 +38,7 @@ class Opening:
             "joint": self.joint,
             "parts": list(self.parts),
             "error_deg": self.error,
+            "square": self.square,
             "opens_mm": round(self.opens, 3),
             "text": self.text(),
         }
@@ -95,10 +98,12 @@ def opening_findings(assembly: Assembly, found: list[Opening], settings: DryfitS
         joint = assembly.joints[opening.joint]
         if (joint.glued or joint.shows) and opening.opens > settings.open_limit:
             names = tuple(sorted(assembly.parts[p].name for p in opening.parts))
+            names = ("square",) if opening.square else names  # square cuts are all set alike: they are told once
             rows.setdefault(names, []).append(opening)
     for row in rows.values():
         worst = row[0]
-        more = f" So do {len(row) - 1} more joints like it." if len(row) > 1 else ""
+        like = "" if worst.square else " like it"
+        more = f" So do {len(row) - 1} more joints{like}." if len(row) > 1 else ""
         yield Finding(
             "saw-error-opens", Severity.WARNING, worst.text() + more,
             tuple(dict.fromkeys(p for o in row for p in o.parts)), value=worst.opens, limit=settings.open_limit,

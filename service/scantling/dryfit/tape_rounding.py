@@ -81,7 +81,13 @@ def chains_on_tape(scene: Scene, tape: Tape) -> list[TakenUp]:
 
 
 def roundings(scene: Scene, tape: Tape) -> list[Rounding]:
-    """Return the parts whose length is rounded on the tape and whose ends meet other parts at both ends.
+    """Return what rounding to the tape opens: the parts whose length is read off it and meets others at both ends."""
+    rows = ((part, tape.error(part.length), joints) for part, joints in measured_lengths(scene))
+    return [Rounding(part.id, error, joints) for part, error, joints in rows if abs(error) >= LEAST_MM]
+
+
+def measured_lengths(scene: Scene) -> list[tuple[Part, tuple[str, ...]]]:
+    """Return the parts that are cut by measure and meet others at both ends, with the joints there.
 
     Left out are parts that are cut to the work, those that close a chain, and those that run alongside one of these
     from the same place to the same place: they are cut at its setting. A frame mitred end to end grows with its parts.
@@ -90,13 +96,12 @@ def roundings(scene: Scene, tape: Tape) -> list[Rounding]:
     spans = [_span(part) for part in scene.parts if part.id in fitted]
     found = []
     for part in scene.parts:
-        error = tape.error(part.length)
-        if part.id in fitted or abs(error) < LEAST_MM:
+        if part.id in fitted:
             continue
         ends = _at_ends(scene, part)
         if all(ends.values()) and not _ringed(ends) and not _alongside(_span(part), spans, scene.settings.fit):
             joints = dict.fromkeys(m.joint for met in ends.values() for m in met)
-            found.append(Rounding(part.id, error, tuple(joints)))
+            found.append((part, tuple(joints)))
     return found
 
 

@@ -10,18 +10,21 @@ from scantling.kit import Build
 from scantling.measure import RequestError, RequestProblem, pointer
 
 from .building import Modules, build_module
+from .circumstances import fit_of
 from .materials import Supplies
 
 DEFAULT_SAW_ERROR_DEG = 0.5  # of a setting by the scale of a home saw; practice
+DEFAULT_SQUARE_ERROR_DEG = 0.1  # of a cut set square by a try square, a quarter of a millimetre in 150; practice
+DEFAULT_LENGTH_ERROR_MM = 0.3  # of a length cut against a stop that was set by the tape; practice
 DEFAULT_MOISTURE = 4.0  # per cent either way of when it was cut; practice for furniture kept outdoors under cover
 
 
 def proofs(request: Mapping[str, Any], *, modules: Modules) -> dict[str, Any]:
     """Answer POST /v1/modules/{module}/proofs.
 
-    `ranges` may give `thickness` (role → {least, most} in mm), `saw_error_deg`, `wetter` and `drier` (per cent of
-    moisture content); what is left out takes the band of the role's material and the defaults. Raises RequestError
-    with pointers, also for a role that the module does not have.
+    `ranges` may give `thickness` (role → {least, most} in mm), `saw_error_deg`, `square_error_deg`, `length_error_mm`,
+    `wetter` and `drier` (per cent of moisture content); what is left out takes the band of the role's material and the
+    defaults. Raises RequestError with pointers, also for a role that the module does not have.
     """
     built = build_module(modules, request, Supplies.of(request, "described"), "")
     given = request.get("ranges", {})
@@ -30,7 +33,10 @@ def proofs(request: Mapping[str, Any], *, modules: Modules) -> dict[str, Any]:
         given.get("saw_error_deg", DEFAULT_SAW_ERROR_DEG),
         given.get("wetter", DEFAULT_MOISTURE),
         given.get("drier", DEFAULT_MOISTURE),
+        given.get("square_error_deg", DEFAULT_SQUARE_ERROR_DEG),
+        given.get("length_error_mm", DEFAULT_LENGTH_ERROR_MM),
     )
+    settings = replace(fit_of(request), tape=None)  # what a tape makes of it is told with the parts
 
     def build(thickness: Mapping[str, float]) -> Assembly:
         materials = {
@@ -45,8 +51,10 @@ def proofs(request: Mapping[str, Any], *, modules: Modules) -> dict[str, Any]:
             "saw_error_deg": ranges.saw_error_deg,
             "wetter": ranges.wetter,
             "drier": ranges.drier,
+            "square_error_deg": ranges.square_error_deg,
+            "length_error_mm": ranges.length_error_mm,
         },
-        **prove(build, ranges).to_plain(),
+        **prove(build, ranges, settings).to_plain(),
     }
 
 

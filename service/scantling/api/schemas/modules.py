@@ -76,6 +76,14 @@ class ProofRanges(Closed):
     saw_error_deg: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=5)] | None = Field(
         None, description="How far an angle set on a saw may be off.", json_schema_extra=DEG
     )
+    square_error_deg: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=5)] | None = Field(
+        None,
+        description="How far a cut meant to be square may be off; 0.1 where it is left out.",
+        json_schema_extra=DEG,
+    )
+    length_error_mm: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=5)] | None = Field(
+        None, description="How far a length may be off; 0.3 where it is left out.", json_schema_extra=MM
+    )
     wetter: Moisture | None = Field(
         None, description="How much the moisture content may rise.", json_schema_extra=PERCENT
     )
@@ -100,7 +108,10 @@ class ProofsAnswer(Open):
     failed: list[dict[str, Any]] = Field(description="Combinations at which it does not go together, mm.")
     findings: list[Finding] = FINDINGS
     saw_errors: list[dict[str, Any]] = Field(description="What opens when a saw is set wrong, mm and degrees.")
-    seasons: list[dict[str, Any]] = Field(description="What swells and shrinks, mm.")
+    length_errors: list[dict[str, Any]] = Field(description="What a length a little off leaves open, mm.")
+    seasons: list[dict[str, Any]] = Field(
+        description="What swells and shrinks: gaps, depths in grooves, widths glued up, overall sizes, mm."
+    )
 
 
 class ModuleEntry(Open):
