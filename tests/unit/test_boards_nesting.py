@@ -134,7 +134,7 @@ def test_a_board_of_which_none_is_there_is_named() -> None:
     stock = (Stock("long", 3000 * MM, price=9, quantity=0), Stock("short", 1000 * MM, price=4))
     (left_out,) = solved(job(((1100, 2),), stock)).unplaced
     assert (left_out.quantity, left_out.nearest_stock) == (2, "long")
-    assert "none is there" in left_out.reason
+    assert "none is left" in left_out.reason
 
 
 def test_the_bound_for_what_is_placed_is_as_sharp_as_for_a_whole_job() -> None:

@@ -266,7 +266,7 @@ def _explain(
     nearest, excess = None, None
     if sold_out is not None:
         nearest = sold_out
-        reason = f"it would come from {sold_out}, of which none is there"
+        reason = f"it would come from {sold_out}, of which none is left"
     elif not matching:
         thick = "" if piece.thickness is None else f" {piece.thickness / 100:g} mm thick"
         reason = f"there is no board of {piece.material or 'this material'}{thick} to cut it from"
