@@ -1,5 +1,6 @@
 """Any place that the schema takes is answered or refused by name, and its drawing keeps its letters apart."""
 
+import math
 from functools import cache
 
 from hypothesis import given, settings
@@ -39,6 +40,9 @@ CORNERS = st.fixed_dictionaries({"first": LENGTHS, "second": LENGTHS, "diagonal"
     [{"first": 300.0, "second": 400.0, "diagonal": d} for d in (480.0, 500.0, 520.0, 600.0)]
 )
 OPENING = {"at": SMALL, "width": st.floats(0.1, 3_000)}
+SKIRTING = st.fixed_dictionaries({"height": st.floats(0.1, 4_000), "depth": st.floats(0.1, 60)})
+SWINGS = {"hinge": st.sampled_from(["left", "right"]), "opens": st.sampled_from(["in", "out"])}
+DOORS = st.lists(st.fixed_dictionaries({"id": st.just("door"), **OPENING}, optional=SWINGS), max_size=1)
 WALLS = st.lists(
     st.fixed_dictionaries(
         {},
@@ -46,15 +50,9 @@ WALLS = st.lists(
             "floor": LENGTHS,
             "seat": LENGTHS,
             "back": LENGTHS,
-            "skirting": st.fixed_dictionaries({"height": SMALL.filter(bool), "depth": st.floats(0.1, 60)}),
+            "skirting": SKIRTING,
             "corner": CORNERS,
-            "doors": st.lists(
-                st.fixed_dictionaries(
-                    {"id": st.just("door"), **OPENING},
-                    optional={"hinge": st.sampled_from(["left", "right"]), "opens": st.sampled_from(["in", "out"])},
-                ),
-                max_size=1,
-            ),
+            "doors": DOORS,
             "windows": st.lists(st.fixed_dictionaries({"id": st.just("window"), "sill": SMALL, **OPENING}), max_size=1),
             "sockets": st.lists(
                 st.fixed_dictionaries({"id": st.just("socket"), "at": SMALL, "height": SMALL}), max_size=1
@@ -110,8 +108,40 @@ def named(place):
     return {**place, "walls": walls, "stands": stands}
 
 
+@st.composite
+def sensible(draw):
+    """A place that can be: corners that are corners, doors inside their walls, no more stands than pieces."""
+    count = draw(st.integers(0, 4))
+    lengths = st.floats(300, 9_000)
+    walls = []
+    for i in range(count):
+        wall = draw(some(floor=lengths, seat=lengths, back=lengths, skirting=SKIRTING, doors=DOORS))
+        wall["doors"] = [{**d, "at": d["at"] % 300} for d in wall.get("doors", [])]
+        if i < count - 1 and draw(st.booleans()):
+            half = math.radians(draw(st.floats(75, 140)) / 2)
+            wall["corner"] = {"first": 1000.0, "second": 1000.0, "diagonal": 2000 * math.sin(half)}
+        walls.append({**wall, "id": f"wall {i}"})
+    left = {m["id"]: m.get("quantity", 1) for m in SET}
+    stands, filled = [], set()
+    for _ in range(draw(st.integers(0, 6))):
+        module = draw(st.sampled_from(sorted(left)))
+        if left[module] == 0:
+            continue
+        left[module] -= 1
+        wall = draw(st.integers(0, count - 1)) if count else None
+        if wall is not None and draw(st.booleans()):
+            corner = module == "corner" and wall < count - 1 and wall not in filled
+            filled |= {wall} if corner else set()
+            gap = draw(some(gap=SMALL, off=SMALL))
+            stands.append({"module": module, "wall": f"wall {wall}", "corner": corner, **gap})
+        else:
+            stands.append({"module": module, "x": draw(SMALL), "y": draw(SMALL), "turn": draw(st.floats(0, 360))})
+    more = draw(some(depth=lengths, width=lengths, ceiling=lengths, floor=st.just({"fall": 9.0, "towards": "front"})))
+    return {"walls": walls, "stands": stands, **more}
+
+
 @settings(max_examples=120, deadline=None)
-@given(place=PLACES.map(named))
+@given(place=PLACES.map(named) | sensible() | sensible())
 def test_any_place_is_answered_or_refused_with_pointers(place):
     project, plan = planned()
     try:
