@@ -45,7 +45,7 @@ def fastener_rows(
         key = _likeness(joint)
         if key not in known:
             known[key] = check_joint(joint)
-        checks.append(_renamed(known[key], joint))
+        checks.append(_of_joint(known[key], joint))
     return checks
 
 
@@ -79,13 +79,16 @@ def _joints(n: int) -> str:
 
 
 def _together(group: Sequence[FastenerCheck]) -> Iterator[Finding]:
-    for i, finding in enumerate(group[0].findings):
-        others = [check.findings[i] for check in group]
-        parts = tuple(dict.fromkeys(p for f in others for p in f.parts))
-        fasteners = tuple(dict.fromkeys(s for f in others for s in f.fasteners))
+    """Yield the findings of alike joints once, at all their parts; they are worked out on the first."""
+    first, others = group[0], group[1:]
+    at = tuple(b.part for check in others for b in check.joint.stack.layers)
+    joints = tuple(check.joint.id for check in others)
+    for finding in first.findings:
+        parts = tuple(dict.fromkeys((*finding.parts, *at)))
+        fasteners = tuple(dict.fromkeys((*finding.fasteners, *joints)))
         message = finding.message
-        if len(group) > 1 and finding.severity is not Severity.NOTE:
-            message = f"{message.rstrip('.')} (so it is in {_joints(len(group) - 1)})."
+        if others and finding.severity is not Severity.NOTE:
+            message = f"{message.rstrip('.')} (so it is in {_joints(len(others))})."
         yield replace(finding, message=message, parts=parts, fasteners=fasteners)
 
 
@@ -123,16 +126,9 @@ def _likeness(joint: FastenerJoint) -> tuple[Any, ...]:
     return (layers, woods, joint.size.label, round(joint.stack.head_mm, 2), joint.role, joint.count, joint.wet, loads)
 
 
-def _renamed(check: FastenerCheck, joint: FastenerJoint) -> FastenerCheck:
-    """Return a check as that of another joint alike in everything but its names; its findings point at that joint."""
-    if check.joint.id == joint.id:
-        return check
-    parts = tuple(dict.fromkeys(b.part for b in joint.stack.layers))
-    findings = tuple(
-        replace(f, message=f.message.replace(check.joint.id, joint.id, 1), parts=parts, fasteners=(joint.id,))
-        for f in check.findings
-    )
-    return replace(check, joint=joint, findings=findings)
+def _of_joint(check: FastenerCheck, joint: FastenerJoint) -> FastenerCheck:
+    """Return a check as that of another joint alike in everything but its name; its findings are those of the first."""
+    return check if check.joint.id == joint.id else replace(check, joint=joint)
 
 
 def _joint(
