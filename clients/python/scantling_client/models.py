@@ -4029,6 +4029,9 @@ class ProjectRequest(TypedDict):
     labour: NotRequired[Labour | None]
     """The work."""
 
+    layouts: NotRequired[list[PinnedLayout] | None]
+    """Layouts of `nesting` that are kept as they are; parts go by their ids there."""
+
     mark_ups: NotRequired[list[MarkUp] | None]
     """Overhead, profit and the like, one after the other."""
 
@@ -4043,6 +4046,9 @@ class ProjectRequest(TypedDict):
 
     name: NotRequired[str | None]
     """What the set is called."""
+
+    objective: NotRequired[NestingObjective | None]
+    """What the cutting plan is chosen by."""
 
     papers: NotRequired[Papers | None]
     """How drawings and papers are made."""
@@ -4061,6 +4067,9 @@ class ProjectRequest(TypedDict):
 
     seed: NotRequired[int]
     """Seed of the search: another seed may find another answer."""
+
+    stack: NotRequired[Stack | None]
+    """Cut alike sheets in stacks; without it each by itself."""
 
     stock: NotRequired[list[Stock] | StockFromList | None]
     """Sheets, boards and offcuts, or `{list, also}` to name a shop's stock list."""

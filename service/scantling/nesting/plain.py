@@ -55,9 +55,9 @@ def read_job(request: Plain) -> Job:
         ),
         effort=effort if isinstance(effort, int) else EFFORTS[effort],
         seed=request.get("seed", 1),
-        least_offcut=_least_offcut(request.get("objective") or {}),
+        least_offcut=read_least_offcut(request.get("objective") or {}),
         aims=read_aims(request.get("objective") or {}),
-        stacking=_stacking(request.get("stack")),
+        stacking=read_stacking(request.get("stack")),
     )
     return with_plain_pins(job, request["layouts"]) if request.get("layouts") else job
 
@@ -67,14 +67,16 @@ def _widest_kerf(saws: Sequence[Plain]) -> float:
     return max((float(s["kerf"]) for s in saws if s.get("kerf") is not None), default=DEFAULT_KERF_MM)
 
 
-def _stacking(stack: Plain | None) -> Stacking | None:
+def read_stacking(stack: Plain | None) -> Stacking | None:
+    """Return how high sheets may be stacked, from the `stack` of a request; None where it asks for none."""
     if stack is None:
         return None
     thickness = stack.get("thickness")
     return Stacking(stack.get("sheets"), None if thickness is None else room_units(thickness))
 
 
-def _least_offcut(objective: Plain) -> tuple[int, int]:
+def read_least_offcut(objective: Plain) -> tuple[int, int]:
+    """Return the least length and width that are worth keeping, from the `objective` of a request."""
     least = objective.get("least_offcut")
     if least is None:
         return 30_000, 10_000

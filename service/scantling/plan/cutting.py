@@ -9,7 +9,9 @@ from scantling.findings import Finding, Severity
 from scantling.measure import RequestError, RequestProblem, parse_money, parse_thickness, pointer, snap
 from scantling.nesting.boards_plain import plain_defects, refuse_defects
 from scantling.nesting.nouns import UNITS_PER_MM, Cutting, Grain, Job, Piece, Stock, StockGrain
-from scantling.nesting.plain import room_units, to_hundredths, to_units
+from scantling.nesting.pins import with_plain_pins
+from scantling.nesting.plain import read_least_offcut, read_stacking, room_units, to_hundredths, to_units
+from scantling.nesting.plans_plain import read_aims
 
 from .building import Built
 
@@ -86,6 +88,21 @@ def nesting_job(
             findings.append(_assumed(lot))
     pieces = tuple(_piece(row) for row in rows)
     return Job(pieces, tuple(offered), cutting, effort, seed), findings
+
+
+def with_wishes(job: Job, request: Mapping[str, Any]) -> Job:
+    """Return the job with what the request asks of its nesting: aims, stacks, layouts that stay as they are.
+
+    Raises RequestError with the place of every pinned layout that contradicts the job.
+    """
+    objective = request.get("objective") or {}
+    job = replace(
+        job,
+        aims=read_aims(objective),
+        least_offcut=read_least_offcut(objective),
+        stacking=read_stacking(request.get("stack")),
+    )
+    return with_plain_pins(job, request["layouts"]) if request.get("layouts") else job
 
 
 def _matches(entry: Mapping[str, Any], lot: Lot) -> bool:

@@ -21,7 +21,7 @@ from .building import Built, Modules, build_module
 from .cautions import job_cautions
 from .checks import Checked, check
 from .circumstances import DEFAULT_TAPE, circumstances_of, fit_of
-from .cutting import Wanted, nesting_job, wanted
+from .cutting import Wanted, nesting_job, wanted, with_wishes
 from .extras import Extras, looked_at
 from .finishing import finish_findings, finish_schedule
 from .materials import Supplies
@@ -88,7 +88,8 @@ def plan_project(
         rows, request.get("stock", ()), cutting, effort_of(request.get("effort", "normal")), request.get("seed", 1)
     )
     densities = {row.lot.label: row.lot.material.density_kg_m3 for row in rows}
-    nesting = nest_for_saws(job, saws, partial(nest, progress=progress, seconds=seconds), densities)
+    job = with_wishes(job, request)
+    nesting = nest_for_saws(job, saws, partial(nest, seconds=seconds), densities, progress)
     cuts = cutting_plan(job, nesting, saws, densities)
     placed, place_findings = placed_set(request, pieces)
     listed = take_off(pieces, job, nesting, request, placed.bought() if placed is not None else ())

@@ -8,13 +8,13 @@ from starlette.responses import Response
 
 from ..calls import calls_of
 from ..describe import REPEAT, JsonBody, form_of, operation
+from ..nesting_tables import CUTS, LAYOUTS, OFFCUTS, PLACEMENTS, SETTINGS, UNPLACED
 from ..respond import Form, Table
 from ..schemas.examples import PROJECTS
 from ..schemas.lengths import plain
 from ..schemas.projects import ProjectAnswer, ProjectRequest
 from .costings import LINES, UNKNOWN
 from .modules import CUT_COLUMNS, FASTENERS, FINDINGS, cut_rows
-from .nestings import PLACEMENTS, UNPLACED
 
 router = APIRouter()
 
@@ -30,8 +30,7 @@ def _fasteners(plan: Mapping[str, Any]) -> Sequence[Mapping[str, Any]]:
 
 TABLES = (
     Table("cut-list", ("module", *CUT_COLUMNS, "lot"), cut_rows("cut_list")),
-    _within(PLACEMENTS, "nesting"),
-    _within(UNPLACED, "nesting"),
+    *(_within(table, "nesting") for table in (PLACEMENTS, CUTS, SETTINGS, LAYOUTS, OFFCUTS, UNPLACED)),
     _within(LINES, "costing"),
     _within(UNKNOWN, "costing"),
     Table("fasteners", ("module", *FASTENERS.columns), _fasteners),

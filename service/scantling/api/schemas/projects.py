@@ -25,6 +25,7 @@ from .lengths import Broken, Checked, Length, Measured, repeated
 from .lists import AnyStock, FinishSchedule, repeated_stock
 from .marks import COUNT, KG, MIN, PERCENT, unit
 from .modules import PARAMETERS, ROLES, Roles
+from .nesting_wishes import MOST_LAYOUTS, NestingObjective, PinnedLayout, Stack
 from .nestings import NestingAnswer
 from .papers import Papers
 from .people import Person
@@ -154,6 +155,13 @@ class ProjectRequest(Checked, Measured):
         json_schema_extra=PERCENT,
     )
     dry_fit: FitSettings | None = DRY_FIT
+    objective: NestingObjective | None = Field(None, description="What the cutting plan is chosen by.")
+    layouts: list[PinnedLayout] | None = Field(
+        None,
+        description="Layouts of `nesting` that are kept as they are; parts go by their ids there.",
+        max_length=MOST_LAYOUTS,
+    )
+    stack: Stack | None = Field(None, description="Cut alike sheets in stacks; without it each by itself.")
     effort: Effort = EFFORT
     seed: Seed = SEED
     papers: Papers | None = Field(None, description="How drawings and papers are made.")
