@@ -252,3 +252,18 @@ def test_the_checker_finds_a_sloped_piece_that_is_moved_or_turned(fault):
     }[fault]
     layout = replace(nesting.layouts[0], placements=(first, changed, third))
     assert check_nesting(job, replace(nesting, layouts=(layout,)))
+
+
+@settings(max_examples=40, deadline=None)
+@given(sloped_pieces(6), st.integers(700, 1500), st.randoms(use_true_random=False))
+def test_the_order_of_the_request_changes_nothing_and_more_effort_never_costs_more(pieces, length, draw):
+    stock = (board(length * MM), replace(board(1400 * MM, quantity=1), id="left", price=0, offcut=True))
+    job = Job(pieces, stock, Cutting(KERF, Trim(5 * MM, 0)), 3_000)
+    nesting = solved(job)
+    assert solved(replace(job, pieces=tuple(draw.sample(pieces, len(pieces))), stock=stock[::-1])) == nesting
+    more = solved(replace(job, effort=60_000))
+    assert (sum(u.quantity for u in more.unplaced), more.objective) <= (
+        sum(u.quantity for u in nesting.unplaced),
+        nesting.objective,
+    )
+    assert more.objective_bound >= nesting.objective_bound
