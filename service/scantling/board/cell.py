@@ -5,7 +5,7 @@ convex cells by plane splitting. Every check on an assembly is then arithmetic o
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from math import atan2, sqrt
 
@@ -48,15 +48,18 @@ class Cell:
     """A convex polyhedron."""
 
     faces: tuple[Face, ...]
+    _corners: tuple[Vector, ...] | None = field(default=None, repr=False, compare=False)
 
     @property
     def corners(self) -> tuple[Vector, ...]:
         """All corners, each once, in a steady order."""
-        seen: dict[tuple[float, float, float], Vector] = {}
-        for face in self.faces:
-            for corner in face.corners:
-                seen.setdefault((round(corner[0], 6), round(corner[1], 6), round(corner[2], 6)), corner)
-        return tuple(seen.values())
+        if self._corners is None:
+            seen: dict[tuple[float, float, float], Vector] = {}
+            for face in self.faces:
+                for corner in face.corners:
+                    seen.setdefault((round(corner[0], 6), round(corner[1], 6), round(corner[2], 6)), corner)
+            object.__setattr__(self, "_corners", tuple(seen.values()))
+        return self._corners or ()
 
 
 def box(low: Vector, high: Vector, names: Sequence[str]) -> Cell:
@@ -182,11 +185,12 @@ def _sum(points: Sequence[Vector]) -> Vector:
 
 def area_vector(corners: Sequence[Vector]) -> Vector:
     """Return the vector whose length is twice the area of a flat polygon, along its normal."""
-    total = (0.0, 0.0, 0.0)
-    origin = corners[0]
-    for a, b in pairwise(corners[1:]):
-        total = add(total, cross(sub(a, origin), sub(b, origin)))
-    return total
+    x, y, z = 0.0, 0.0, 0.0
+    ox, oy, oz = corners[0]  # written out, as in clip_polygon
+    for (ax, ay, az), (bx, by, bz) in pairwise(corners[1:]):
+        ux, uy, uz, vx, vy, vz = ax - ox, ay - oy, az - oz, bx - ox, by - oy, bz - oz
+        x, y, z = x + (uy * vz - uz * vy), y + (uz * vx - ux * vz), z + (ux * vy - uy * vx)
+    return (x, y, z)
 
 
 def polygon_area(corners: Sequence[Vector]) -> float:
@@ -207,13 +211,16 @@ def polygon_centre(corners: Sequence[Vector]) -> Vector:
 
 def volume_and_centre(cells: Iterable[Cell]) -> tuple[float, Vector]:
     """Return the volume in mm³ and the centre of gravity of some cells of even density."""
-    volume, moment = 0.0, (0.0, 0.0, 0.0)
+    volume, mx, my, mz = 0.0, 0.0, 0.0, 0.0
     for cell in cells:
-        apex = cell.faces[0].corners[0]
+        px, py, pz = cell.faces[0].corners[0]  # the common tip of all tetrahedra; written out, as in clip_polygon
         for face in cell.faces:
-            first = face.corners[0]
-            for a, b in pairwise(face.corners[1:]):
-                tetra = dot(sub(first, apex), cross(sub(a, apex), sub(b, apex))) / 6
+            fx, fy, fz = face.corners[0]
+            ux, uy, uz, sx, sy, sz = fx - px, fy - py, fz - pz, px + fx, py + fy, pz + fz
+            for (ax, ay, az), (bx, by, bz) in pairwise(face.corners[1:]):
+                vx, vy, vz, wx, wy, wz = ax - px, ay - py, az - pz, bx - px, by - py, bz - pz
+                tetra = (ux * (vy * wz - vz * wy) + uy * (vz * wx - vx * wz) + uz * (vx * wy - vy * wx)) / 6
                 volume += tetra
-                moment = add(moment, scale(add(add(apex, first), add(a, b)), tetra / 4))
-    return volume, scale(moment, 1 / volume) if volume > 0 else moment
+                k = tetra / 4
+                mx, my, mz = mx + (sx + (ax + bx)) * k, my + (sy + (ay + by)) * k, mz + (sz + (az + bz)) * k
+    return volume, scale((mx, my, mz), 1 / volume) if volume > 0 else (mx, my, mz)

@@ -61,6 +61,17 @@ class Frame:
 
     def cell(self, local: Cell) -> Cell:
         """Return a cell of the board as a cell of the world."""
-        return Cell(
-            tuple(Face(self.plane(f.plane), tuple(self.point(c) for c in f.corners), f.name) for f in local.faces)
-        )
+        (ox, oy, oz), (ax, ay, az) = self.origin, self.along  # written out: every placing comes through here
+        (bx, by, bz), (cx, cy, cz) = self.across, self.through
+        placed: dict[Vector, Vector] = {}
+        for face in local.faces:
+            for corner in face.corners:
+                if corner not in placed:
+                    x, y, z = corner
+                    placed[corner] = (
+                        ox + (ax * x + bx * y + cx * z),
+                        oy + (ay * x + by * y + cy * z),
+                        oz + (az * x + bz * y + cz * z),
+                    )
+        faces = tuple(Face(self.plane(f.plane), tuple([placed[c] for c in f.corners]), f.name) for f in local.faces)
+        return Cell(faces, tuple([placed[c] for c in local.corners]))

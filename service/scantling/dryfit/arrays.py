@@ -75,7 +75,7 @@ def soup(parts: Sequence[Part]) -> Soup:
         for cell in part.cells():
             cells.append(cell)
             part_of.append(i)
-    corners = [list(dict.fromkeys(c for f in cell.faces for c in f.corners)) for cell in cells]
+    corners = [cell.corners for cell in cells]
     edges = [edge_directions(cell) for cell in cells]
     sizes = np.array([len(cell.faces) for cell in cells], dtype=np.int64)
     block_of = np.searchsorted(np.array(BLOCK_FACES), sizes)

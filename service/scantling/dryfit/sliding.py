@@ -1,12 +1,17 @@
 """Can a part slide away along a straight line? The body is swept to infinity and tried against every other part.
 
-A body moving along d misses another for ever when an axis n parts them now and the motion does not close the gap
-along n. The axes to try are the face normals of both, the cross products of their edges, and of their edges with d.
+Two convex bodies that do not share space are parted by an axis n. Where the motion does not close the gap along n they
+never meet. Where it does, and their shadows along d overlap, they do: a line along d passes both, the moving one first.
+So the axes are found once for all directions, and each direction asks for shadows only.
 """
+
+from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
+from .arcs import cross, parted_by
 from .arrays import Block, Floats, Soup
 
 CLOSES = 1e-7
@@ -58,13 +63,51 @@ class Sweeps:
         if np.abs(d).max() > 1 - CLOSES:  # along an axis, boxes that stand square have their answer already
             hits = meets & soup.square[:, None] & soup.square[None, :]
             meets &= ~hits
+        meets &= self.parting.towards(d)
         a, b = np.nonzero(meets)
         for which, moving, still in soup.pairs_by_block(a, b):
-            collide = ~misses(moving, still, d, self.fit)
-            hits[a[which[collide]], b[which[collide]]] = True
+            shaded = ~shadows_apart(moving, still, d, self.fit)
+            hits[a[which[shaded]], b[which[shaded]]] = True
         found = [0] * len(soup.parts)
         for i, j in zip(*np.nonzero(hits), strict=True):
             found[int(soup.part_of[i])] |= 1 << int(soup.part_of[j])
+        return found
+
+    @cached_property
+    def parting(self) -> "Parting":
+        """The axes that part the cells where they stand; they are the same for all directions."""
+        return Parting.of(self.soup, self.fit)
+
+
+@dataclass(frozen=True, slots=True)
+class Parting:
+    """For every two cells an axis (n, n, 3) that parts them, from the first to the second; `none` where none does."""
+
+    axes: Floats
+    none: Truths
+
+    @classmethod
+    def of(cls, soup: Soup, fit: float) -> "Parting":
+        """Part all cells: their boxes first, and what boxes do not part by its own faces and edges."""
+        ahead = soup.low[None, :, :] - soup.high[:, None, :]  # the second lies this far beyond the first along x, y, z
+        both = np.concatenate([ahead, ahead.transpose(1, 0, 2)], axis=2)
+        best = both.argmax(axis=2)
+        signs = np.vstack([np.eye(3), -np.eye(3)])
+        axes = signs[best]
+        parted = np.take_along_axis(both, best[:, :, None], axis=2)[:, :, 0] >= -fit
+        parted |= soup.part_of[:, None] == soup.part_of[None, :]
+        a, b = np.nonzero(np.triu(~parted, 1))
+        for which, one, other in soup.pairs_by_block(a, b):
+            gap, way = parted_by(one, other)
+            k = which[gap >= -fit]
+            way = way[gap >= -fit]
+            axes[a[k], b[k]], axes[b[k], a[k]] = -way, way
+            parted[a[k], b[k]] = parted[b[k], a[k]] = True
+        return cls(axes, ~parted)
+
+    def towards(self, d: Floats) -> Truths:
+        """Return whether the first of every two cells comes nearer to the second along a direction (n, n)."""
+        found: Truths = (self.axes @ d > CLOSES) | self.none
         return found
 
 
@@ -80,31 +123,17 @@ def _turned_round(table: list[int]) -> list[int]:
     return found
 
 
-def misses(moving: Block, still: Block, d: Floats, fit: float) -> Truths:
-    """Return for pairs of bodies whether the first, moving along d for ever, never enters the second by over `fit`."""
-    away = moving.normals @ d <= CLOSES
-    gap = (moving.normals @ still.corners.transpose(0, 2, 1)).min(axis=2) - moving.offsets
-    free: Truths = (away & (gap >= -fit)).any(axis=1)
-    off = still.normals @ d >= -CLOSES
-    gap = (still.normals @ moving.corners.transpose(0, 2, 1)).min(axis=2) - still.offsets
-    free |= (off & (gap >= -fit)).any(axis=1)
-    left = np.flatnonzero(~free)
-    if left.size:
-        free[left] = _misses_by_edges(moving.take(left), still.take(left), d, fit)
-    return free
+def shadows_apart(moving: Block, still: Block, d: Floats, fit: float) -> Truths:
+    """Return for pairs of bodies whether their shadows along d share no more than `fit` mm.
 
-
-def _misses_by_edges(moving: Block, still: Block, d: Floats, fit: float) -> Truths:
-    m = moving.edges.shape[0]
-    crossed = np.cross(moving.edges[:, :, None, :], still.edges[:, None, :, :]).reshape(m, -1, 3)
-    axes = np.concatenate([crossed, np.cross(moving.edges, d), np.cross(still.edges, d)], axis=1)
+    Shadows are convex and flat, so an axis square to an edge of one of them parts them if any does.
+    """
+    axes = np.concatenate([cross(moving.edges, d), cross(still.edges, d)], axis=1)
     length = np.sqrt((axes * axes).sum(axis=2))
     usable = length > 1e-6
     axes = axes / np.where(usable, length, 1.0)[:, :, None]
     on_moving = axes @ moving.corners.transpose(0, 2, 1)
     on_still = axes @ still.corners.transpose(0, 2, 1)
-    speed = axes @ d
-    below = (on_still.min(axis=2) - on_moving.max(axis=2) >= -fit) & (speed <= CLOSES)
-    above = (on_moving.min(axis=2) - on_still.max(axis=2) >= -fit) & (speed >= -CLOSES)
-    found: Truths = (usable & (below | above)).any(axis=1)
+    gap = np.maximum(on_still.min(axis=2) - on_moving.max(axis=2), on_moving.min(axis=2) - on_still.max(axis=2))
+    found: Truths = (usable & (gap >= -fit)).any(axis=1)
     return found

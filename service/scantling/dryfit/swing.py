@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from .arcs import Arc, axes_between, turned
+from .arcs import Arc, parted_by, turned
 from .arrays import Block, Floats, Ints, Soup
 from .glide import Passing
 
@@ -104,7 +104,7 @@ def pinned(
     one, other = one.take(rows + moving.row_of[pair[0]]), other.take(rows + still.row_of[pair[1]])
 
     def gaps(at: Floats) -> Floats:
-        return _parted(turned(one, axis, through, at), other)[0]
+        return parted_by(turned(one, axis, through, at), other)[0]
 
     radius = float(Arc.of(one.corners[0], axis, through).radius.max())
     before = np.linspace(max(0.0, found - TOLERANCE_MM / radius), found, LOOKS)
@@ -146,7 +146,7 @@ def _measure(
     for which, shut, arcs, other in search.blocks(pairs):
         at = angle[which]
         here = turned(shut, search.axis, search.through, at)
-        gap[which], best = _parted(here, other)
+        gap[which], best = parted_by(here, other)
         if low is None or high is None:
             continue
         half = (high[which] - low[which]) / 2
@@ -156,18 +156,6 @@ def _measure(
         proven[which] = np.maximum(least - reached, gap[which] - sway[which])
     _learn(search.found, pairs, angle, gap, search.fit)
     return gap, proven, sway
-
-
-def _parted(a: Block, b: Block) -> tuple[Floats, Floats]:
-    """Return how far bodies are apart along the axis that parts them best, and that axis, from b towards a."""
-    axes = axes_between(a, b)
-    on_a, on_b = axes @ a.corners.transpose(0, 2, 1), axes @ b.corners.transpose(0, 2, 1)
-    after, before = on_a.min(axis=2) - on_b.max(axis=2), on_b.min(axis=2) - on_a.max(axis=2)
-    gaps = np.maximum(after, before)
-    rows = np.arange(len(gaps))
-    best = gaps.argmax(axis=1)
-    way = np.where(after[rows, best] >= before[rows, best], 1.0, -1.0)
-    return gaps[rows, best], axes[rows, best] * way[:, None]
 
 
 def _learn(found: Passing, pairs: Ints, angle: Floats, gap: Floats, fit: float) -> None:
