@@ -3,11 +3,14 @@
 `parts` and `fasteners` are the ids that must be named; `also` are codes that are true as well, because of the mistake.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from scantling.board import Assembly
-from scantling.dryfit import DryfitSettings
+from scantling.dryfit import DryfitSettings, verify
+from scantling.findings import Finding
+
+Ask = Callable[[Assembly, DryfitSettings], Sequence[Finding]]
 
 
 @dataclass(frozen=True)
@@ -21,6 +24,11 @@ class Fault:
     also: tuple[str, ...] = ()
     value: float | None = None
     settings: DryfitSettings = field(default_factory=DryfitSettings)
+    ask: Ask = lambda piece, settings: verify(piece, settings).findings
+
+    def found(self) -> Sequence[Finding]:
+        """Build the piece and ask what is wrong with it."""
+        return self.ask(self.build(), self.settings)
 
     @property
     def name(self) -> str:
@@ -31,11 +39,12 @@ class Fault:
 FAULTS: list[Fault] = []
 
 
-def fault(code, parts=(), fasteners=(), also=(), value=None, **settings):
-    """Register a builder as a fault."""
+def fault(code, parts=(), fasteners=(), also=(), value=None, ask=None, **settings):
+    """Register a builder as a fault; `ask` is the question that finds it, where that is not the dry fit itself."""
 
     def register(build):
-        FAULTS.append(Fault(code, build, parts, fasteners, also, value, DryfitSettings(**settings)))
+        asks = () if ask is None else (ask,)
+        FAULTS.append(Fault(code, build, parts, fasteners, also, value, DryfitSettings(**settings), *asks))
         return build
 
     return register
