@@ -3474,6 +3474,9 @@ class PlacedPiece(TypedDict):
     copy_number: int
     """Which of its copies, from 1."""
 
+    corner: bool
+    """Whether it stands in the corner at the left end of that wall."""
+
     mass_kg: float
     """What is carried in, without cushions."""
 

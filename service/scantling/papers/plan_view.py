@@ -81,8 +81,8 @@ def _sheet(points: Sequence[Sequence[float]], width: float) -> tuple[Sheet, floa
 
 
 def _aisle(sheet: Sheet, piece: Plain, walkway: float) -> list[Shape]:
-    """Return the walkway in front of a piece that stands at a wall, where something may walk."""
-    if piece["wall"] is None or piece["clear_in_front_mm"] is None:
+    """Return the walkway in front of a piece that stands at a wall; none in front of one in a corner."""
+    if piece["wall"] is None or piece["corner"]:
         return []
     (x, y), turn = (piece["x_mm"], piece["y_mm"]), piece["turn_deg"] * pi / 180
     along, out = (cos(turn), sin(turn)), (-sin(turn), cos(turn))

@@ -180,6 +180,7 @@ def _piece(placed: Placed, k: int) -> dict[str, Any]:
         "module": stood.stand.module,
         "copy_number": stood.stand.copy,
         "wall": None if wall is None else wall.wall.id,
+        "corner": stood.stand.corner,
         "x_mm": round(front[0], 1),
         "y_mm": round(front[1], 1),
         "turn_deg": round(stood.pose.turn % 360.0, 2),

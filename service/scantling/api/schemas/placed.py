@@ -44,6 +44,7 @@ class PlacedPiece(Open):
     module: str = Field(description="The caller's name for the module.")
     copy_number: int = Field(description="Which of its copies, from 1.", json_schema_extra=COUNT)
     wall: str | None = Field(description="The wall its back is against.")
+    corner: bool = Field(description="Whether it stands in the corner at the left end of that wall.")
     x_mm: float = Field(description="Its front left corner, along the first wall.", json_schema_extra=MM)
     y_mm: float = Field(description="Its front left corner, out from the first wall.", json_schema_extra=MM)
     turn_deg: float = Field(
