@@ -7,6 +7,7 @@ from hypothesis import given, settings
 
 from scantling.nesting.boards import nest_boards
 from scantling.nesting.boards_cuts import OTHER_WAY, TURNED_OVER
+from scantling.nesting.checker_sequence import check_cuts
 from scantling.nesting.nouns import Cutting, Job, Piece, Trim
 from scantling.nesting.saws import parse_saws
 from scantling.nesting.sequence import Cut, cut_sequence, group_by_setting
@@ -80,6 +81,7 @@ def test_every_piece_comes_off_once_and_no_cut_is_made_that_no_end_wants(pieces)
     nesting = nest_boards(job)
     for layout in nesting.layouts:
         cuts = cut_sequence(layout, job)
+        assert check_cuts(job, [layout], [cuts]) == ()
         falls = [f for c in cuts for f in (c.falls, c.rest) if f is not None and f.kind == "part"]
         placed = sorted((p.part, p.x, p.length) for p in layout.placements)
         assert sorted((f.name, f.x, f.along_x) for f in falls) == placed
@@ -90,3 +92,24 @@ def test_every_piece_comes_off_once_and_no_cut_is_made_that_no_end_wants(pieces)
         for cut in cuts:
             assert cut.held.x + cut.held.along_x == 1600 * MM
             assert cut.kerf >= 0
+
+
+@pytest.mark.parametrize(
+    ("number", "change", "told"),
+    [
+        (2, {"slope": 3000}, "not at its slope"),
+        (2, {"lie": None}, "how the board is held"),
+        (2, {"marks": (50_000, 58_900)}, "off its place"),
+        (3, {"kerf": 320}, "off its place"),
+        (4, {"falls": None}, "does not come off"),
+    ],
+)
+def test_the_checker_finds_a_cut_that_is_told_wrongly(number, change, told):
+    pieces = (replace(FRAME, quantity=3), Piece("skew", 400 * MM, start_slope=2000, start_bevel=1500))
+    job = Job(pieces, (board(2400 * MM),), Cutting(KERF), 20_000)
+    (layout,) = nest_boards(job).layouts
+    cuts = cut_sequence(layout, job)
+    assert check_cuts(job, [layout], [cuts]) == ()
+    sloped = [c.number for c in cuts if abs(c.slope) == 4500]
+    wrong = [replace(c, **change) if c.number == sloped[number - 1] else c for c in cuts]
+    assert any(told in fault for fault in check_cuts(job, [layout], [wrong]))

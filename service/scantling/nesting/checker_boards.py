@@ -11,19 +11,19 @@ from math import hypot, radians, tan
 
 from .nouns import Job, Layout, Piece, Placement, Stock
 
-_EDGES = ((0, 0), (0, 1), (1, 0), (1, 1))  # (far from near, upper from lower)
+EDGES = ((0, 0), (0, 1), (1, 0), (1, 1))  # (far from near, upper from lower)
 _LOST = 1e-3  # 0.01 mm: what tangents lose
 
-_Crossings = dict[tuple[int, int], float]
+Crossings = dict[tuple[int, int], float]
 
 
 @dataclass(frozen=True, slots=True)
-class _Lying:
+class Lying:
     """A piece or an offcut on the board: where its ends cross the edges, and what the blade takes of each at an end."""
 
     name: str
-    starts: _Crossings
-    ends: _Crossings
+    starts: Crossings
+    ends: Crossings
     kerf_at_start: float
     kerf_at_end: float
 
@@ -43,7 +43,7 @@ def check_board(job: Job, layout: Layout, stock: Stock) -> list[str]:
             continue  # told already by the check of the parts
         if p.face_down and piece.one_face:
             faults.append(f"{p.part} at {_mm(p.x)} lies on the face that must show")
-        lying.append(_lie(p, piece, stock, job.cutting.kerf))
+        lying.append(lie_of_placement(p, piece, stock, job.cutting.kerf))
         faults += _faults_of_place(lying[-1], p, job, stock)
     for offcut in layout.offcuts:
         begin, end = offcut.x, offcut.x + offcut.along_x
@@ -53,7 +53,7 @@ def check_board(job: Job, layout: Layout, stock: Stock) -> list[str]:
             faults.append(f"an offcut of {_mm(offcut.along_x)} is shorter than is worth keeping")
         kerf = float(job.cutting.kerf)
         lying.append(
-            _Lying("an offcut", dict.fromkeys(_EDGES, float(begin)), dict.fromkeys(_EDGES, float(end)), kerf, kerf)
+            Lying("an offcut", dict.fromkeys(EDGES, float(begin)), dict.fromkeys(EDGES, float(end)), kerf, kerf)
         )
     lying.sort(key=lambda x: min(x.starts.values()))
     for left, right in pairwise(lying):
@@ -61,7 +61,7 @@ def check_board(job: Job, layout: Layout, stock: Stock) -> list[str]:
     return faults
 
 
-def _lie(p: Placement, piece: Piece, stock: Stock, kerf: int) -> _Lying:
+def lie_of_placement(p: Placement, piece: Piece, stock: Stock, kerf: int) -> Lying:
     """Work out where a placed piece's end planes cross the edges of the board."""
     width, thickness = stock.board_width or 0, stock.thickness or 0
     starts = _plane(piece.start_slope, piece.start_bevel, width, thickness)
@@ -80,15 +80,15 @@ def _lie(p: Placement, piece: Piece, stock: Stock, kerf: int) -> _Lying:
     if p.face_down:
         starts = {(1 - far, 1 - up): x for (far, up), x in starts.items()}
         ends = {(1 - far, 1 - up): x for (far, up), x in ends.items()}
-    return _Lying(
+    return Lying(
         p.part, {e: p.x + x for e, x in starts.items()}, {e: p.x + x for e, x in ends.items()}, at_start, at_end
     )
 
 
-def _plane(slope: int, bevel: int, width: int, thickness: int) -> _Crossings:
+def _plane(slope: int, bevel: int, width: int, thickness: int) -> Crossings:
     across, through = width * tan(radians(slope / 100)), thickness * tan(radians(bevel / 100))
     through *= hypot(1.0, tan(radians(slope / 100)))
-    return {(far, up): far * across + up * through for far, up in _EDGES}
+    return {(far, up): far * across + up * through for far, up in EDGES}
 
 
 def _stretch(slope: int, bevel: int) -> float:
@@ -98,22 +98,22 @@ def _stretch(slope: int, bevel: int) -> float:
     return hypot(1.0, p, q)
 
 
-def _faults_of_place(piece: _Lying, p: Placement, job: Job, stock: Stock) -> list[str]:
+def _faults_of_place(piece: Lying, p: Placement, job: Job, stock: Stock) -> list[str]:
     faults = []
     begin, end = min(piece.starts.values()), max(piece.ends.values())
     if abs(begin - p.x) > _LOST or abs(end - p.x - p.length) > _LOST:
         faults.append(f"{p.part} does not reach from {_mm(p.x)} to {_mm(p.x + p.length)}")
     if begin < job.cutting.trim.start - _LOST or end > stock.length - job.cutting.trim.end + _LOST:
         faults.append(f"{p.part} lies outside the trimmed board")
-    if any(piece.starts[edge] >= piece.ends[edge] for edge in _EDGES):
+    if any(piece.starts[edge] >= piece.ends[edge] for edge in EDGES):
         faults.append(f"the ends of {p.part} cross each other")
     faults += [f"{p.part} lies on the defect at {_mm(a)}" for a, b in stock.defects if p.x < b and a < p.x + p.length]
     return faults
 
 
-def _faults_between(left: _Lying, right: _Lying) -> list[str]:
+def _faults_between(left: Lying, right: Lying) -> list[str]:
     """Check that the cut along each of two facing ends passes the other piece at every edge."""
-    gap = min(right.starts[edge] - left.ends[edge] for edge in _EDGES)
+    gap = min(right.starts[edge] - left.ends[edge] for edge in EDGES)
     kerf = max(left.kerf_at_end, right.kerf_at_start)
     if gap >= kerf - _LOST:
         return []

@@ -6,6 +6,7 @@ Nothing here is shared with the search, nor with what puts the cuts in order. Ev
 from collections import Counter
 from collections.abc import Sequence
 
+from .checker_board_cuts import check_board_cuts
 from .nouns import Job, Layout, Offcut, Placement
 from .sequence import Cut
 
@@ -18,13 +19,13 @@ def check_cuts(job: Job, layouts: Sequence[Layout], sequences: Sequence[Sequence
     Checked of sheets and of boards with square ends: the piece held is there when it is cut, every cut runs through
     it and leaves exactly what is said on both sides of the blade, and at the end every part is there, as often as it
     is placed, with every offcut inside a piece that is kept. Of all: numbers run on, nothing comes before the cut that
-    frees it. Boards with sloped ends are looked at corner by corner elsewhere.
+    frees it. Boards with sloped ends are sawn up edge by edge (checker_board_cuts).
     """
     faults: list[str] = []
     for number, (layout, cuts) in enumerate(zip(layouts, sequences, strict=True), start=1):
         found = _faults_of_order(cuts)
-        if not any(c.slope or c.bevel for c in cuts):
-            found += _faults_of_cutting(job, layout, cuts)
+        sloped = any(c.slope or c.bevel for c in cuts)
+        found += check_board_cuts(job, layout, cuts) if sloped else _faults_of_cutting(job, layout, cuts)
         faults += [f"layout {number} ({layout.stock}): {f}" for f in found]
     return tuple(faults)
 
