@@ -26,7 +26,7 @@ from .cuts import (
 )
 from .frame import Frame
 from .material import RoleMaterial
-from .vector import Vector, add, cross, dot, named_axis, norm, scale, sub
+from .vector import Vector, add, cross, dot, named_axis, scale, sub
 
 SIDES = ("start", "end", "near", "far", "back", "face")
 OPPOSITE = {"start": "end", "end": "start", "near": "far", "far": "near", "back": "face", "face": "back"}
@@ -66,6 +66,7 @@ class Part:
     _local: tuple[Cell, ...] | None = None
     _world: tuple[Cell, ...] | None = None
     _bounds: tuple[Vector, Vector] | None = None
+    _weighed: tuple[tuple[Cell, ...], float, Vector] | None = None
 
     def __post_init__(self) -> None:
         for label, value in (("length", self.length), ("width", self.width), ("thickness", self.thickness)):
@@ -364,7 +365,10 @@ class Part:
 
     def volume_and_centre(self) -> tuple[float, Vector]:
         """Return the volume in mm³ and the centre of gravity where the part stands."""
-        return volume_and_centre(self.cells())
+        cells = self.cells()
+        if self._weighed is None or self._weighed[0] is not cells:  # asked for again and again while it stays as it is
+            self._weighed = (cells, *volume_and_centre(cells))
+        return self._weighed[1:]
 
     def mass_kg(self) -> float:
         """Return the mass from the material's density."""
@@ -372,9 +376,7 @@ class Part:
 
     def grain_angle(self, direction: Vector) -> Literal["face", "edge", "end"]:
         """Return what a screw along `direction` enters: a face, an edge, or end grain (within 45° of each)."""
-        d = [
-            abs(dot(direction, e)) / norm(direction) for e in (self.frame.through, self.frame.across, self.frame.along)
-        ]
+        d = [abs(dot(direction, e)) for e in (self.frame.through, self.frame.across, self.frame.along)]
         names: tuple[Literal["face", "edge", "end"], ...] = ("face", "edge", "end")
         return names[d.index(max(d))]
 

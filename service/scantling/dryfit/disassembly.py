@@ -55,6 +55,7 @@ class Puzzle:
     links: Sequence[tuple[int, int]] = ()
     stuck: list[tuple[int, list[int]]] = field(default_factory=list)
     trapped: list[list[int]] = field(default_factory=list)
+    _held: dict[int, list[int]] = field(default_factory=dict, repr=False)
 
     def solve(self, parts: int) -> Node:
         """Take a group of parts apart; `stuck` and `trapped` hold what could not be."""
@@ -104,18 +105,26 @@ class Puzzle:
 
     def _next_single(self, group: int, fastened: list[int]) -> tuple[int, Direction, list[tuple[int, int]]] | None:
         """Choose the part to take off next with the first tool alone; other tools come in where groups are split."""
-        near = self._neighbours(fastened)
+        near, inside = self._neighbours(fastened), set(fastened)
         for i in reversed(list(bits(group))):
             part = 1 << i
-            if not holds_together(group & ~part, near):
+            if not still_together(group, i, near):
                 continue
-            holding = [q for q in fastened if self.screws[q].parts & part]
+            holding = [q for q in self._screws_of(i) if q in inside]
             if any(self.blocked_by(q, 0) & group for q in holding):
                 continue
             way = self._way(part, group & ~part)
             if way is not None:
                 return part, way, [(q, 0) for q in holding]
         return None
+
+    def _screws_of(self, part: int) -> list[int]:
+        """Return the screws that hold a part, in order."""
+        if not self._held:
+            for q, screw in enumerate(self.screws):
+                for i in bits(screw.parts):
+                    self._held.setdefault(i, []).append(q)
+        return self._held.get(part, [])
 
     def _neighbours(self, fastened: list[int]) -> dict[int, int]:
         near: dict[int, int] = {}
@@ -224,15 +233,21 @@ def components(group: int, ties: Sequence[int]) -> list[int]:
     return sorted(found, key=low_bit)
 
 
-def holds_together(group: int, near: dict[int, int]) -> bool:
-    """Whether the parts of a group are all tied to each other; `near` gives the parts tied to each."""
-    seen = frontier = group & -group
-    while frontier:
-        low = frontier & -frontier
-        fresh = near.get(low.bit_length() - 1, 0) & group & ~seen
-        seen |= fresh
-        frontier = (frontier ^ low) | fresh
-    return seen == group
+def still_together(group: int, gone: int, near: dict[int, int]) -> bool:
+    """Whether a group that holds together still does when a part leaves; `near` gives the parts tied to each.
+
+    It does when the neighbours of that part still reach each other; looked for round about them first.
+    """
+    group &= ~(1 << gone)
+    wanted = near.get(gone, 0) & group
+    seen = frontier = wanted & -wanted
+    while wanted & ~seen and frontier:
+        fresh = 0
+        for i in bits(frontier):
+            fresh |= near.get(i, 0)
+        frontier = fresh & group & ~seen
+        seen |= frontier
+    return wanted & ~seen == 0
 
 
 def bits(group: int) -> Iterator[int]:
