@@ -992,11 +992,17 @@ class DrivenFastener(TypedDict):
     declared_density: NotRequired[float | None]
     """Density that the maker's parameters are declared for; 350 kg/m3 where it is left out."""
 
+    design_lateral_n: NotRequired[float | None]
+    """For kind `other`: the maker's design value of one pushed sideways."""
+
+    design_withdrawal_n: NotRequired[float | None]
+    """For kind `other`: the maker's design value of one pulled out, in this wood and for this duration."""
+
     diameter: NotRequired[Diameter | None]
-    """Diameter of a lag screw, nail, bolt or dowel."""
+    """Diameter of a lag screw, nail, bolt or dowel, of the wire of a staple."""
 
     gauge: NotRequired[int | None]
-    """Gauge number of a wood screw."""
+    """Gauge number of a wood screw; or give its `diameter` and `root_diameter`."""
 
     head_diameter: NotRequired[Diameter | None]
     """The maker's head diameter."""
@@ -1007,11 +1013,18 @@ class DrivenFastener(TypedDict):
     `eurocode5`.
     """
 
-    kind: NotRequired[Literal["wood screw", "lag screw", "nail", "bolt", "dowel"]]
-    """What it is; a `dowel` is glued and sits half in each of two parts."""
+    kind: NotRequired[Literal["wood screw", "lag screw", "nail", "staple", "bolt", "dowel", "other"]]
+    """
+    What it is; a `dowel` is glued and sits half in each of two parts, each leg of a `staple` counts as a nail of
+    its wire. Pocket screws, one-piece connector screws and the like have no published values: give them as `other`
+    with the maker's own.
+    """
 
     length: NotRequired[FastenerLength | None]
     """Length from under the head to the point."""
+
+    name: NotRequired[str | None]
+    """What a fastener of kind `other` is called."""
 
     pennyweight: NotRequired[Literal["6d", "8d", "10d", "12d", "16d", "20d"] | None]
     """Size of a nail; then it needs neither diameter nor length, and a length given rules."""
@@ -1971,7 +1984,10 @@ class Layer(TypedDict):
     """
 
     material: str
-    """Id of a material, of GET /v1/tables/materials."""
+    """
+    Id of a material, of GET /v1/tables/materials; a wood that is not there by any name, with its own
+    `specific_gravity` or `characteristic_density`.
+    """
 
     part: NotRequired[str | None]
     """The caller's name for the part."""
@@ -2969,6 +2985,9 @@ class ShopSaw(TypedDict):
     depth_45: NotRequired[SawLength | None]
     """Depth of cut with the blade at 45 degrees."""
 
+    diameter: NotRequired[SawLength | None]
+    """Diameter of its round blade, for where stopped cuts end."""
+
     error: NotRequired[SawKerf | None]
     """How far a cut may be off in place."""
 
@@ -3629,6 +3648,34 @@ class PlannedModule(TypedDict):
     """The order of work again, with how the piece lies and is held at each step."""
 
 
+class StopMark(TypedDict):
+    """One cut that does not run through the part, and where its blade stops."""
+
+    length_mm: float
+    """How far the cut goes."""
+
+    line_at_mm: float
+    """How far the line lies from it."""
+
+    line_from: str
+    """The end or edge that the line of the cut is measured from."""
+
+    overrun_mm: float | None
+    """How much farther a round blade cuts in the face against table or base."""
+
+    saw: str | None
+    """Id of the saw; null where nothing is sawn in from an edge."""
+
+    seen_mm: float | None
+    """How long the kerf that is seen gets."""
+
+    starts_at: str
+    """The end or edge the blade comes in from; `inside` where it does not."""
+
+    text: str
+    """What to do."""
+
+
 class PlannedRow(TypedDict):
     """One row of the cut list of the whole set."""
 
@@ -3694,6 +3741,9 @@ class PlannedRow(TypedDict):
 
     shows: str
     """Which face shows."""
+
+    stop_marks: NotRequired[list[StopMark]]
+    """Where its stopped cuts end."""
 
     thickness_mm: float
     """Thickness."""
@@ -4451,6 +4501,7 @@ __all__ = [
     "StockFromList",
     "StockListEntry",
     "StockLists",
+    "StopMark",
     "TableAnswer",
     "TableEntry",
     "TableRow",

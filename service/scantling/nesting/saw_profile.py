@@ -49,7 +49,8 @@ class Saw:
 
     rip: widest strip between blade and fence. crosscut: widest piece cut square across, crosscut_45 the same with
     the saw or gauge turned 45°. guide: longest cut along a guide. least_piece, least_width: the least that can be
-    held. error: how far a cut may be off its line. most_cuts: how many cuts the seller makes. angle_error: degrees.
+    held. error: how far a cut may be off its line. diameter: of a round blade. most_cuts: how many cuts the seller
+    makes. angle_error: degrees.
     """
 
     id: str
@@ -66,6 +67,7 @@ class Saw:
     least_piece: int | None = None
     least_width: int | None = None
     error: int = 100
+    diameter: int | None = None
     angle_error: float | None = None
     most_cuts: int | None = None
     tilts: str | None = None
@@ -94,7 +96,7 @@ class Saw:
 
 LIMITS = (
     "kerf", "rip", "crosscut", "crosscut_45", "guide", "depth", "depth_45", "bevel_limit", "mitre_limit",
-    "least_piece", "least_width", "error",
+    "least_piece", "least_width", "error", "diameter",
 )  # fmt: skip
 
 

@@ -46,6 +46,7 @@ def _board(row: CutRow) -> bool:
 def _notes(row: CutRow, dossier: Dossier) -> Iterator[str]:
     plain = row.plain
     yield from (f"{s['text']}." for s in plain["saw_settings"])
+    yield from (f"{s['text']}." for s in plain.get("stop_marks", ()))
     if plain["hand"]:
         yield f"{plain['hand']} hand, the other is {plain['twin']}."
     if plain["closing"]:

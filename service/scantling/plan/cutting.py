@@ -12,8 +12,10 @@ from scantling.nesting.nouns import UNITS_PER_MM, Cutting, Grain, Job, Piece, St
 from scantling.nesting.pins import with_plain_pins
 from scantling.nesting.plain import read_least_offcut, read_stacking, room_units, to_hundredths, to_units
 from scantling.nesting.plans_plain import read_aims
+from scantling.nesting.saws import Saws
 
 from .building import Built
+from .stop_marks import StopMark, stop_marks
 
 SAME_THICKNESS_MM = 0.05
 SAME_WIDTH_MM = 0.05
@@ -39,22 +41,25 @@ class Lot:
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """One row of the project's cut list: its id in the nesting, the module it belongs to, and how many."""
+    """One row of the project's cut list: its id in the nesting, the module it belongs to, how many, where cuts stop."""
 
     id: str
     module: str
     row: CutListRow
     quantity: int
     lot: Lot
+    stops: tuple[StopMark, ...] = ()
 
 
-def wanted(pieces: Iterable[Built]) -> list[Wanted]:
-    """Return what must be cut for all pieces, module by module in the order given."""
+def wanted(pieces: Iterable[Built], saws: Saws | None = None) -> list[Wanted]:
+    """Return what must be cut for all pieces, module by module in the order given; `saws` make the stopped cuts."""
     rows = []
     for built in pieces:
         for row in cut_list(built.assembly):
             lot = Lot.of(built.assembly.materials[row.role])
-            rows.append(Wanted(f"{built.id}: {row.parts[0]}", built.id, row, len(row.parts) * built.quantity, lot))
+            stops = stop_marks(built.assembly.parts[row.parts[0]], saws)
+            count = len(row.parts) * built.quantity
+            rows.append(Wanted(f"{built.id}: {row.parts[0]}", built.id, row, count, lot, stops))
     return rows
 
 

@@ -83,7 +83,7 @@ def plan_project(
     faults.check()
     cutting, saw_findings = cutting_of(request.get("saws", ()))
     saws = parse_saws(request["saws"], people=request.get("hands", 1)) if request.get("saws") else None
-    rows = wanted(pieces)
+    rows = wanted(pieces, saws)
     job, stock_findings = nesting_job(
         rows, request.get("stock", ()), cutting, effort_of(request.get("effort", "normal")), request.get("seed", 1)
     )
@@ -200,7 +200,14 @@ def project_to_plain(project: Project) -> dict[str, Any]:
             for p, c in zip(project.pieces, project.checked, strict=True)
         ],
         "cut_list": [
-            {**w.row.to_plain(tape), "id": w.id, "module": w.module, "quantity": w.quantity, "lot": w.lot.label}
+            {
+                **w.row.to_plain(tape),
+                "id": w.id,
+                "module": w.module,
+                "quantity": w.quantity,
+                "lot": w.lot.label,
+                "stop_marks": [stop.to_plain() for stop in w.stops],
+            }
             for w in project.rows
         ],
         "nesting": nesting_to_plain(project.job, project.nesting, project.cuts, project.costing.currency),

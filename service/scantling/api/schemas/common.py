@@ -107,6 +107,7 @@ class ShopSaw(Closed):
     least_piece: SawLength | None = Field(None, description="Shortest piece that can be held safely.")
     least_width: SawLength | None = Field(None, description="Narrowest piece that can be held safely.")
     error: SawKerf | None = Field(None, description="How far a cut may be off in place.")
+    diameter: SawLength | None = Field(None, description="Diameter of its round blade, for where stopped cuts end.")
     setting_error: Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=5)] | None = Field(
         None, description="How far an angle set on it may be off.", json_schema_extra=DEG
     )

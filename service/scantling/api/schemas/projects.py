@@ -23,7 +23,7 @@ from .fasteners import Gauge
 from .fit_settings import DRY_FIT, FitSetLoad, FitSettings
 from .lengths import Broken, Checked, Length, Measured, repeated
 from .lists import AnyStock, FinishSchedule, repeated_stock
-from .marks import COUNT, KG, MIN, PERCENT, unit
+from .marks import COUNT, KG, MIN, MM, PERCENT, unit
 from .modules import PARAMETERS, ROLES, Roles
 from .nesting_wishes import MOST_LAYOUTS, NestingObjective, PinnedLayout, Stack
 from .nestings import NestingAnswer
@@ -180,11 +180,27 @@ class PlannedModule(PartsAnswer):
     quantity: int = Field(description="How many are made.", json_schema_extra=COUNT)
 
 
+class StopMark(Open):
+    """One cut that does not run through the part, and where its blade stops."""
+
+    starts_at: str = Field(description="The end or edge the blade comes in from; `inside` where it does not.")
+    line_from: str = Field(description="The end or edge that the line of the cut is measured from.")
+    line_at_mm: float = Field(description="How far the line lies from it.", json_schema_extra=MM)
+    length_mm: float = Field(description="How far the cut goes.", json_schema_extra=MM)
+    saw: str | None = Field(description="Id of the saw; null where nothing is sawn in from an edge.")
+    seen_mm: float | None = Field(description="How long the kerf that is seen gets.", json_schema_extra=MM)
+    overrun_mm: float | None = Field(
+        description="How much farther a round blade cuts in the face against table or base.", json_schema_extra=MM
+    )
+    text: str = Field(description="What to do.")
+
+
 class PlannedRow(CutListRow):
     """One row of the cut list of the whole set."""
 
     module: str = Field(description="The caller's name for the module it belongs to.")
     lot: str = Field(description="What it is cut from: material and thickness.")
+    stop_marks: list[StopMark] = Field(default_factory=list, description="Where its stopped cuts end.")
 
 
 class ProjectAnswer(Open):
