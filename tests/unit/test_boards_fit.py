@@ -43,3 +43,14 @@ def test_room_that_costs_nothing_is_said_to_be_there() -> None:
     assert nesting.cost == 10
     (finding,) = nesting.findings
     assert "from as much stock (2, proved least)" in finding.message
+
+
+def test_a_sloped_first_end_and_facing_ends_that_do_not_agree_count_as_cuts_of_their_own():
+    """Two parallelograms: the first end, the shared cut, the last end: three cuts, 0.5 mm each, 1.4 mm left."""
+    post = Piece("post", 50_000, quantity=2, start_slope=2000, end_slope=2000)
+    job = Job((post,), (Stock("b", 200_000, price=1, board_width=5_000),), Cutting(300), 10_000)
+    last = nest_boards(job).layouts[0].placements[-1]
+    board = Stock("b", last.x + last.length + 140, price=1, board_width=5_000)
+    (finding,) = nest_boards(replace(job, stock=(board,))).findings
+    assert (finding.code, finding.value, finding.limit) == ("exact-fit", 1.4, 1.5)
+    assert nest_boards(replace(job, stock=(replace(board, length=board.length + 10),))).findings == ()

@@ -5,11 +5,13 @@ Boards are sold a little long rather than short, so only the cutting error count
 
 from collections import Counter
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from scantling.findings import Finding, Severity
 
-from .boards_problem import clear_stretches
-from .nouns import Job, Layout, Nesting
+from .boards_ends import SQUARE, lie_of
+from .boards_problem import clear_stretches, ends_of
+from .nouns import Job, Layout, Nesting, Placement
 
 _MOST_FINDINGS = 3
 
@@ -38,12 +40,23 @@ def full_stretches(job: Job, layout: Layout) -> list[FullStretch]:
         if not pieces:
             continue
         left = end - pieces[-1].x - pieces[-1].length
-        cuts = len(pieces) - (left == 0)
-        if left < cuts * job.cutting.cutting_error:
+        before, sloped = _cuts(job, pieces)
+        cuts, error = before + (left > 0 or sloped), job.cutting.cutting_error
+        if left < cuts * error:
             parts = tuple(p.part for p in pieces)
-            error = job.cutting.cutting_error
-            found.append(FullStretch(stock.id, parts, left, cuts * error, len(pieces) * error))
+            found.append(FullStretch(stock.id, parts, left, cuts * error, (before + 1) * error))
     return found
+
+
+def _cuts(job: Job, pieces: list[Placement]) -> tuple[int, bool]:
+    """Return how many cuts a row takes before its last end, and whether that slopes.
+
+    Neighbours whose facing ends do not agree take two, and a sloped first end takes one of its own.
+    """
+    by_id = {p.id: p for p in job.pieces}
+    row = [lie_of(ends_of(by_id[p.part]), p.end_for_end, p.face_down) for p in pieces]
+    between = sum(1 if a.end == b.start else 2 for a, b in pairwise(row))
+    return between + (row[0].start != SQUARE), row[-1].end != SQUARE
 
 
 def with_wider_cuts(job: Job) -> Job:
