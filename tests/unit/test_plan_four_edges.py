@@ -74,3 +74,33 @@ def test_legs_carry_what_stands_on_the_piece():
     assert found.duration == "long"
     assert found.demand == pytest.approx(20 * G, rel=0.35)  # four legs, shared by levers along the rails
     assert found.ratio < 1
+
+
+def bench_of(material, thickness, kind="panel"):
+    """A seat 500 mm between two plywood ends, of a material and thickness no table may cover."""
+    solid = kind == "board"
+    seat = board("seat", thickness, 300.0, material) if solid else sheet("seat", thickness, material)
+    a = piece(seat, sheet())
+    top = a.part("seat", 536, 300, "seat").lay("x", "y").put(x0=0, y0=0, z0=400)
+    for id, x in (("left", 0.0), ("right", 518.0)):
+        end = a.part(id, 400, 300, "ply", name="end").lay("z", "y").put(x0=x, y0=0, z0=0)
+        a.screws(top, end, n=2, inset=60)
+    a.carries(top, kind="sitter")
+    return checked(a)
+
+
+def test_what_no_table_covers_is_said_with_the_limits_and_the_source():
+    found = bench_of("mdf", 40.0)
+    (said,) = [f for f in found.findings if f.code == "strength-not-judged"]
+    assert "seat" in said.message and "9 to 19.5 mm (EN 622-5" in said.message
+    assert all(f.code != "strength-not-judged" for f in bench_of("mdf", 18.0).findings)
+
+
+def test_a_european_species_is_taken_as_its_usual_class_and_only_warns():
+    # EN 1912, from memory: European oak D30; EN 338 Table 1: fm,k 30 N/mm2
+    found = row(bench_of("european-oak", 19.0, "board"), "bending", "seat", "dropping")
+    assert found.status == "memory"
+    assert "D30" in found.note
+    thin = bench_of("european-oak", 8.0, "board")
+    over = [f for f in thin.findings if f.code == "member-over-strength"]
+    assert over and all(f.severity.value != "error" for f in over)

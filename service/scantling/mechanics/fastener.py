@@ -17,7 +17,7 @@ from scantling.tables import (
 from .inch_pound import N_MM2_PER_PSI
 from .validity import positive, within
 
-KINDS = ("wood screw", "lag screw", "nail", "bolt", "dowel")
+KINDS = ("wood screw", "lag screw", "nail", "staple", "bolt", "dowel", "other")
 THREAD_SHARE = 2 / 3  # NDS 2018 Appendix Table L3, footnote 2
 SAME_LENGTH_MM = 0.05
 LEAST_ROLLED_THREAD = 4.0  # diameters, NDS 2018 Appendix Table L3, footnote 3
@@ -29,7 +29,8 @@ class FastenerSize:
 
     `shear_mm` is the diameter the yield equations take (the root of a screw, the shank of a nail or bolt).
     `bite_diameters` and `full_diameters` are the least and the full penetration in diameters; `tip_mm` is the taper.
-    The last five are a maker's declared values for Eurocode 5: N/mm2 and kg/m3.
+    The last seven are a maker's: declared values for Eurocode 5 in N/mm2 and kg/m3, and design values in N for a kind
+    of fastener no standard reckons.
     """
 
     kind: str
@@ -54,6 +55,8 @@ class FastenerSize:
     head_parameter: float | None = None
     declared_density: float = 350.0
     yield_moment: float | None = None
+    own_withdrawal_n: float | None = None
+    own_lateral_n: float | None = None
 
     @property
     def bite_mm(self) -> float:

@@ -29,10 +29,12 @@ from .fastener_use_findings import grain_findings, load_findings, place_findings
 from .handbook_connection import handbook_withdrawal
 from .holes import Countersink, Hole, bolt_hole, clearance_hole, countersink, lag_pilot, nail_hole, pilot_hole
 from .nds_connection import nds_capacity
+from .own_fastener import own_capacity
 
 DENSE, MIDDLING = 0.65, 0.50  # specific gravities that pick a row of the lead holes, practice
 __all__ = ["FastenerCheck", "another_screw", "check_joint", "fastener_checks", "inside_screw", "length_window"]
 
+LEAST_DRILLED_MM = 2.0  # thinner nails, pins and staples are driven without a hole, practice
 BOLT_OVER = (1.25, 2.5)  # diameters past the wood for washer and nut, practice
 
 
@@ -62,7 +64,7 @@ def check_joint(joint: FastenerJoint, method: str = "nds") -> FastenerCheck:
     if joint.size.kind == "dowel":
         return check_dowel(joint)
     shallow = replace(joint, stack=joint.bite_stack)
-    capacity = eurocode5_capacity(shallow) if method == "eurocode5" else nds_capacity(shallow)
+    capacity = _capacity(shallow, method)
     ultimate = handbook_withdrawal(shallow)
     window = length_window(joint)
     stocked = stocked_lengths(window, joint.size.gauge) if joint.size.gauge is not None else ()
@@ -91,6 +93,12 @@ def check_joint(joint: FastenerJoint, method: str = "nds") -> FastenerCheck:
         countersink=_countersink(joint),
         findings=tuple(ranked(findings)),
     )
+
+
+def _capacity(joint: FastenerJoint, method: str) -> Capacity:
+    if joint.size.kind == "other":
+        return own_capacity(joint)
+    return eurocode5_capacity(joint) if method == "eurocode5" else nds_capacity(joint)
 
 
 def length_window(joint: FastenerJoint) -> LengthWindow:
@@ -154,7 +162,8 @@ def _ratios(joint: FastenerJoint, capacity: Capacity, method: str) -> tuple[dict
     if pulled > 0 and joint.size.kind != "bolt":
         wanted.append(("withdrawal", pulled, capacity.withdrawal_n))
     # One part alone has nothing to be pulled through; Eurocode 5 counts a nail's head with its withdrawal.
-    if pulled > 0 and len(joint.stack.layers) > 1 and not (method == "eurocode5" and joint.size.kind == "nail"):
+    head_within = joint.size.kind == "other" or (method == "eurocode5" and joint.size.kind == "nail")
+    if pulled > 0 and len(joint.stack.layers) > 1 and not head_within:
         wanted.append(("pull-through", pulled, capacity.pull_through_n))
     if pushed > 0:
         wanted.append((f"lateral {capacity.lateral_mode}", pushed, capacity.lateral_n))
@@ -188,12 +197,13 @@ def _pilot(joint: FastenerJoint) -> Hole | None:
         return pilot_hole(size.diameter_mm, size.root_mm, value, sideways)
     if size.kind == "lag screw":
         return lag_pilot(size.diameter_mm, value)
-    return nail_hole(size.diameter_mm, value) if size.kind == "nail" else None
+    drilled = size.kind == "nail" and size.diameter_mm >= LEAST_DRILLED_MM
+    return nail_hole(size.diameter_mm, value) if drilled else None
 
 
 def _clearance(joint: FastenerJoint) -> Hole | None:
     """Return the hole through the upper parts; a screw needs it where its thread would hold them off the receiver."""
-    if joint.size.kind == "nail":
+    if joint.size.kind in ("nail", "other"):
         return None
     if joint.size.kind == "bolt":
         return bolt_hole(joint.size.diameter_mm)

@@ -12,8 +12,9 @@ from scantling.tables import UnknownRowError, lag_screws, material
 from .adjustment import load_duration
 from .connection import METHODS, ROLES, FastenerJoint, Loads
 from .fastener import KINDS, FastenerSize, bolt, dowel, driven_nail, lag, round_nail, with_own_figures, wood_screw
+from .own_fastener import STAPLE_LEGS, other_fastener, screw_by_diameter, staple
 from .stack import GRAINS, Stack, layers_to_intervals, read_stack
-from .wood import Wood, wood_of
+from .wood import Wood, wood_by_density, wood_of
 
 MOST_LENGTH_MM = 1000.0
 MOST_LAYERS = 12
@@ -28,6 +29,7 @@ OWN_FIGURES = {
     "declared_density": "declared_density",
     "yield_moment": "yield_moment",
 }
+OWN_VALUES = ("design_withdrawal_n", "design_lateral_n")
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +126,8 @@ def _joint(reader: _Reader, row: Mapping[str, Any], name: str, pointer: str) -> 
     angle = reader.number(row, "load_angle", pointer, low=0.0, high=90.0, default=90.0)
     loads = _loads(reader, row.get("loads"), f"{pointer}/loads")
     duration = _duration(reader, row, pointer)
+    if isinstance(row.get("fastener"), Mapping) and row["fastener"].get("kind") == "staple" and count is not None:
+        count *= STAPLE_LEGS  # each leg is reckoned as a nail
     distances = {f"{d}_mm": reader.optional(row, d, pointer) for d in ("edge_distance", "end_distance", "spacing")}
     if len(reader.problems) > before or size is None or head_depth is None or count is None or angle is None:
         return None
@@ -219,6 +223,8 @@ def _wood(reader: _Reader, row: Mapping[str, Any], pointer: str) -> Wood | None:
     try:
         return wood_of(material(str(row.get("material"))), gravity, density)
     except UnknownRowError as error:
+        if gravity is not None or density is not None:
+            return wood_by_density(str(row.get("material")), gravity, density)
         reader.refuse(f"{pointer}/material", error.message, "unknown-material")
         return None
 
@@ -255,6 +261,8 @@ def _size(reader: _Reader, row: Mapping[str, Any], kind: str, pointer: str) -> F
             None if own is None else driven_nail(str(row.get("style", "common")), str(row["pennyweight"]), own or None)
         )
     length = reader.number(row, "length", pointer, low=3.0, high=MOST_LENGTH_MM, default=None)
+    if kind == "wood screw" and row.get("gauge") is None and row.get("diameter") is not None:
+        return _by_diameter(reader, row, pointer, length)
     if kind == "wood screw":
         gauge = _gauge(reader, row, pointer)
         return None if gauge is None or length is None else wood_screw(gauge, length)
@@ -266,9 +274,33 @@ def _size(reader: _Reader, row: Mapping[str, Any], kind: str, pointer: str) -> F
         return None
     if kind == "lag screw":
         return lag(_nearest_lag(diameter), length)
+    if kind == "other":
+        pulled, pushed = (_own_value(reader, row, name, pointer) for name in OWN_VALUES)
+        return other_fastener(str(row.get("name") or "fastener"), diameter, length, pulled, pushed)
+    if kind == "staple":
+        return staple(diameter, length)
     if kind == "nail":
         return round_nail(diameter, length, None)
     return dowel(diameter, length) if kind == "dowel" else bolt(diameter, length)
+
+
+def _by_diameter(reader: _Reader, row: Mapping[str, Any], pointer: str, length: float | None) -> FastenerSize | None:
+    """Return a screw by its diameter, which needs the maker's root: the tables go by gauge."""
+    diameter = reader.number(row, "diameter", pointer, low=1.0, high=30.0, default=None)
+    if row.get("root_diameter") is None:
+        detail = "a wood screw is given by its gauge, or by its diameter and the maker's root_diameter"
+        reader.refuse(f"{pointer}/root_diameter", detail, "missing")
+        return None
+    root = reader.number(row, "root_diameter", pointer, low=0.5, high=30.0, default=None)
+    if diameter is None or root is None or length is None:
+        return None
+    return screw_by_diameter(diameter, root, length)
+
+
+def _own_value(reader: _Reader, row: Mapping[str, Any], name: str, pointer: str) -> float | None:
+    if row.get(name) is None:
+        return None
+    return reader.number(row, name, pointer, low=0.1, high=1e6, default=None)
 
 
 def _nearest_lag(diameter_mm: float) -> str:

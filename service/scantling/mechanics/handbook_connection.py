@@ -12,7 +12,7 @@ def handbook_withdrawal(joint: FastenerJoint) -> float | None:
     person's load in service. Raises: nothing. Source: Wood Handbook FPL-GTR-282 (2021) Eq. 8-1, 8-10, 8-14.
     """
     receiver, wood, size = joint.stack.receiver, joint.woods[-1], joint.size
-    if wood.handbook is None or wood.is_panel or receiver.grain == "end" or joint.toe or size.kind == "bolt":
+    if wood.handbook is None or wood.is_panel or receiver.grain == "end" or joint.toe or size.kind in ("bolt", "other"):
         return None
     inside = joint.stack.protrusion_mm == 0
     thread = receiver.bite_mm if size.kind == "nail" else receiver.thread_mm

@@ -111,6 +111,16 @@ def _graded(material: str) -> WoodValues:
     )
 
 
+def _usual_class(material: str) -> WoodValues | None:
+    """Return the values of the strength class a species is usually graded into, from memory: they only ever warn."""
+    rows = [r for r in load_table("characteristic_density").rows if r.text("material") == material]
+    if not rows or not rows[0].text("strength_class"):
+        return None
+    name = rows[0].text("strength_class")
+    note = f"taken as {name}, {rows[0].source}: only a board graded and stamped is of a class"
+    return replace(_graded(name), material=material, status=Status.MEMORY, note=note)
+
+
 def _lumber(material: str, width_mm: float, grade: str | None, flat: bool) -> WoodValues:
     if material == "southern-pine":
         return _southern(width_mm)
@@ -166,6 +176,8 @@ def _board(row: Row, material: str, width_mm: float, grade: str | None) -> WoodV
     lumber = _lumber(material, 286.0, grade, flat=False) if material in _lumber_species() else None
     name = row.text("clear_wood")
     if not name:
+        if lumber is None and (usual := _usual_class(material)) is not None:
+            return usual
         if lumber is None:
             known = [r.text("id") for r in load_table("materials").rows if r.text("clear_wood")]
             raise UnknownRowError("strength of the wood", material, known)

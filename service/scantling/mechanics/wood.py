@@ -60,6 +60,17 @@ def wood_of(
     )
 
 
+def wood_by_density(name: str, specific_gravity: float | None, characteristic_density: float | None) -> Wood:
+    """Return a wood the tables do not hold, by the caller's own density alone.
+
+    Units: specific gravity a plain ratio on oven-dry volume, density kg/m3. Valid: solid wood; end and edge distances
+    are those of softwood, the longer ones. Raises: nothing. Source: the caller.
+    """
+    gravity = None if specific_gravity is None else Known(specific_gravity, "1", CALLER, Status.READ)
+    density = None if characteristic_density is None else Known(characteristic_density, "kg/m3", CALLER, Status.READ)
+    return Wood(name, name.replace("-", " ").capitalize(), "softwood", "solid", gravity, gravity, density)
+
+
 def worst(*statuses: Status) -> Status:
     """Return the least certain of several statuses: memory before derived before read.
 

@@ -1,13 +1,14 @@
 """Will it hold: seats, shelves, arms, rails, legs, backs and joints of one piece, from its loads down to the floor."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from scantling.board import Assembly
 from scantling.dryfit.screws import ScrewFit
-from scantling.findings import Finding
+from scantling.findings import Finding, Severity
 from scantling.mechanics.fastener_check import FastenerCheck
 from scantling.mechanics.loads import dropping, sitting, weight
+from scantling.mechanics.notice import notice
 from scantling.mechanics.wood import Wood
 
 from .arms import arm_checks
@@ -25,6 +26,11 @@ from .spans import Ways
 from .standing import seat_height
 from .structure import Structure
 from .surfaces import Surface
+
+ACROSS = "across its grain"  # solid wood breaks so under little
+JUDGED = frozenset(
+    {"bending", "shelf sag", "leg", "housing", "bolts", "joint", "load path", "back", "arm on its post, screws"}
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,11 +75,29 @@ def holding_checks(
     more, armed = arm_checks(ways, who, by_joint)
     leaning, found = leaning + more, found + armed
     screws = screw_rows(structure, fastening, joints.on_screws)
+    checked_rows = (*rows, *joints.rows, *screws, *leaning)
     return Held(
-        (*rows, *joints.rows, *screws, *leaning),
-        (*findings, *joints.findings, *found, *fastening_findings(fastening)),
+        checked_rows,
+        (*findings, *joints.findings, *found, *fastening_findings(fastening), *not_judged(checked_rows)),
         tuple(fastening),
     )
+
+
+def not_judged(rows: Iterable[CheckRow]) -> list[Finding]:
+    """Return one note for every reason why the strength of some parts could not be judged, naming them."""
+    reasons: dict[str, dict[str, tuple[str, ...]]] = {}
+    for row in rows:
+        if row.ratio is None and row.check in JUDGED and row.note:
+            reasons.setdefault(row.note, {})[row.subject] = row.parts
+    return [
+        notice(
+            "strength-not-judged",
+            f"Not judged for strength: {', '.join(subjects)}. {note[:1].upper()}{note[1:]}.",
+            severity=Severity.WARNING if ACROSS in note else None,
+            parts=tuple(dict.fromkeys(p for parts in subjects.values() for p in parts)),
+        )
+        for note, subjects in reasons.items()
+    ]
 
 
 def lost_row(structure: Structure, id: str) -> CheckRow:

@@ -31,6 +31,7 @@ YieldMoment = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=1, le=
 Diameter = TypeAliasType("Diameter", Annotated[Reading, LengthRule(least=1, most=30)])
 FastenerLength = TypeAliasType("FastenerLength", Annotated[Reading, LengthRule(least=3, most=1000)])
 Known = Literal["read", "derived", "memory"]
+OwnNewtons = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0.1, le=1_000_000)]
 Newtons = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=1_000_000)]
 
 
@@ -38,7 +39,11 @@ class Layer(Closed):
     """One part that the fastener passes or ends in."""
 
     part: Id | None = Field(None, description="The caller's name for the part.")
-    material: Id = Field(description="Id of a material, of GET /v1/tables/materials.", examples=["birch-plywood"])
+    material: Id = Field(
+        description="Id of a material, of GET /v1/tables/materials; a wood that is not there by any name, with its own "
+        "`specific_gravity` or `characteristic_density`.",
+        examples=["birch-plywood"],
+    )
     thickness: AnyThickness = Field(
         description=f"Thickness along the fastener. {THICKNESS_HELP} Of a range the point is checked against the "
         "thinnest stack and the bite against the least there may be.",
@@ -62,13 +67,24 @@ class Layer(Closed):
 class DrivenFastener(Closed):
     """What is driven in, by its trade size; the maker's own figures rule over the table's."""
 
-    kind: Literal["wood screw", "lag screw", "nail", "bolt", "dowel"] = Field(
-        "wood screw", description="What it is; a `dowel` is glued and sits half in each of two parts."
+    kind: Literal["wood screw", "lag screw", "nail", "staple", "bolt", "dowel", "other"] = Field(
+        "wood screw",
+        description="What it is; a `dowel` is glued and sits half in each of two parts, each leg of a `staple` counts "
+        "as a nail of its wire. Pocket screws, one-piece connector screws and the like have no published values: give "
+        "them as `other` with the maker's own.",
+    )
+    name: Annotated[str, Field(min_length=1, max_length=60)] | None = Field(
+        None, description="What a fastener of kind `other` is called.", examples=["pocket screw"]
     )
     gauge: Gauge | None = Field(
-        None, description="Gauge number of a wood screw.", examples=[8], json_schema_extra=unit("gauge number")
+        None,
+        description="Gauge number of a wood screw; or give its `diameter` and `root_diameter`.",
+        examples=[8],
+        json_schema_extra=unit("gauge number"),
     )
-    diameter: Diameter | None = Field(None, description="Diameter of a lag screw, nail, bolt or dowel.")
+    diameter: Diameter | None = Field(
+        None, description="Diameter of a lag screw, nail, bolt or dowel, of the wire of a staple."
+    )
     pennyweight: Literal["6d", "8d", "10d", "12d", "16d", "20d"] | None = Field(
         None, description="Size of a nail; then it needs neither diameter nor length, and a length given rules."
     )
@@ -96,6 +112,14 @@ class DrivenFastener(Closed):
         description="The maker's characteristic parameter of the head being pulled through (EN 14592), with "
         "`head_diameter`; for `eurocode5`.",
         json_schema_extra=unit("N/mm2"),
+    )
+    design_withdrawal_n: OwnNewtons | None = Field(
+        None,
+        description="For kind `other`: the maker's design value of one pulled out, in this wood and for this duration.",
+        json_schema_extra=N,
+    )
+    design_lateral_n: OwnNewtons | None = Field(
+        None, description="For kind `other`: the maker's design value of one pushed sideways.", json_schema_extra=N
     )
     declared_density: Density | None = Field(
         None,
