@@ -31,8 +31,18 @@ def test_bolted_sides_come_off_and_each_part_is_weighed():
     ]
     for end in ends:
         sofa.join("bolted", end, seat)
-    masses = halves_of(sofa).masses_kg
-    assert masses == pytest.approx((seat.mass_kg(), ends[0].mass_kg(), ends[1].mass_kg()))
+    apart = halves_of(sofa)
+    assert apart.masses_kg == pytest.approx((seat.mass_kg(), ends[0].mass_kg(), ends[1].mass_kg()))
+    assert apart.sizes == (pytest.approx((1800, 600, 38)), pytest.approx((38, 600, 700)), pytest.approx((38, 600, 700)))
+
+
+def test_a_bed_goes_up_the_stairs_in_parts():
+    """Head, foot and rails are bolted: whole it is 1.5 m wide, and no part of it is."""
+    stairs = [{"id": "stairs", "kind": "stairs", "width": 800.0, "height": 1900.0, "turn": 900.0}]
+    request = {"modules": [{"id": "bed", "module": "bed-with-slats"}], "place": {"way_in": stairs}}
+    found = {f["code"]: f for f in projects(request, modules=MODULES)["findings"]}
+    assert found["will-not-go-in"]["remedy"].startswith("Take out its bolts and unscrew slats and such")
+    assert "All parts go in" in found["will-not-go-in"]["remedy"]
 
 
 def test_it_is_said_with_the_way_that_is_too_narrow():
@@ -42,4 +52,4 @@ def test_it_is_said_with_the_way_that_is_too_narrow():
     }
     found = {f["code"]: f for f in projects(request, modules=MODULES)["findings"]}
     assert "parted at rib 3 with a second one beside it" in found["will-not-go-in"]["remedy"]
-    assert "Both go in, turned or on end" in found["will-not-go-in"]["remedy"]
+    assert "All parts go in, turned or on end" in found["will-not-go-in"]["remedy"]

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from scantling.board import Assembly
 from scantling.mechanics.floor_plan import Point, unit
 
-from .footprint import stand_off
+from .footprint import outline_of, stand_off
 from .poses import Pose, Stood, WallLine
 from .room import SQUARE, Room, Stand
 
@@ -67,7 +67,8 @@ def arrange(room: Room, assemblies: Mapping[str, Assembly]) -> Arrangement:
     for k, stand in enumerate(room.stands):
         if stand.wall is None:
             stood[k] = _free(stand, pieces[k])
-    ordered = tuple(stood[k] for k in range(len(room.stands)))
+    shapes = {module: outline_of(assemblies[module]) for module in dict.fromkeys(s.module for s in room.stands)}
+    ordered = tuple(replace(stood[k], shape=shapes[s.module]) for k, s in enumerate(room.stands))
     return Arrangement(lines, ordered, runs, used, keeps, groups, flush)
 
 

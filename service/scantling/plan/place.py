@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from scantling.board import Assembly, JointKind, Part
+from scantling.board import Assembly, Joint, JointKind, Part
 from scantling.findings import Finding
 from scantling.mechanics.figures import figure
 from scantling.mechanics.notice import notice
@@ -19,6 +19,7 @@ NICHE_MM = 150.0  # what is left in front of a piece that fills its niche is no 
 
 
 SPLIT_FOR = ("will-not-go-in", "too-heavy-for-two")
+REST_KG = 0.5  # less than this left over when the bolts are out is not worth a word; practice
 UPRIGHT = 0.99  # cosine: a part whose thickness runs along x stands across the piece
 TALL_SHARE = 0.4  # of the height of a piece a part must have for the piece to be parted at it; practice
 
@@ -34,9 +35,10 @@ class Split:
 
 @dataclass(frozen=True, slots=True)
 class Halves:
-    """The pieces a piece of furniture comes apart into when its bolts are out: their masses in kg."""
+    """The pieces a piece of furniture comes apart into when its bolts are out: masses in kg and sizes in mm."""
 
     masses_kg: tuple[float, ...]
+    sizes: tuple[tuple[float, float, float], ...] = ()
 
 
 def place_checks(structure: Structure, who: Circumstances) -> tuple[list[CheckRow], list[Finding]]:
@@ -73,7 +75,7 @@ def _carried(structure: Structure, size: tuple[float, float, float], who: Circum
     if not heavy and not any(f.code == "will-not-go-in" for f in found):
         return list(found)
     split = None if kept else split_of(assembly)
-    words = _in_parts(halves, split, ways)
+    words = _in_parts(mass, halves, split, ways)
     return [_with_remedy(f, words) if words else f for f in (*found, *heavy)]
 
 
@@ -98,22 +100,31 @@ def _depth(deep: float, room: float) -> tuple[Finding, ...]:
     return check_walkway("walkway-secondary", left).findings() if left > NICHE_MM else ()
 
 
-def _in_parts(halves: Halves, split: Split | None, ways: Sequence[Way]) -> str:
+def _in_parts(mass: float, halves: Halves, split: Split | None, ways: Sequence[Way]) -> str:
     """Return what to do with a piece that is too big or too heavy: where it comes apart and what each part weighs."""
+    if split is None and len(halves.masses_kg) < 2:
+        return ""
+    goes = _parts_go(halves.sizes if split is None else split.sizes, ways)
     if split is None:
         words = " and ".join(f"{m:.0f} kg" for m in halves.masses_kg)
-        return f"Take out its bolts: apart it weighs {words}." if len(halves.masses_kg) > 1 else ""
-    found = {f.code for size in split.sizes for f in check_way_in(*size, tuple(ways)).findings()}
-    goes = " Both go in upright." if ways else ""
-    if "will-not-go-in" in found:
-        goes = " Even so they do not go in: part it in more places, or build it where it stands."
-    elif "goes-in-tilted" in found:
-        goes = " Both go in, turned or on end."
+        if mass - sum(halves.masses_kg) < REST_KG:
+            return f"Take out its bolts: apart it weighs {words}.{goes}"
+        return f"Take out its bolts and unscrew slats and such: {words}, the rest board by board.{goes}"
     left, right = split.masses_kg
     return (
         f"Build it as two bolted together in their place, parted at {split.part} with a second one beside it: about "
         f"{left:.0f} kg and {right:.0f} kg, {split.sizes[0][0]:.0f} mm and {split.sizes[1][0]:.0f} mm wide.{goes}"
     )
+
+
+def _parts_go(sizes: Sequence[tuple[float, float, float]], ways: Sequence[Way]) -> str:
+    """Return in words whether all parts of a piece go through every way in; nothing where no way was measured."""
+    found = {f.code for size in sizes for f in check_way_in(*size, tuple(ways)).findings()}
+    if "will-not-go-in" in found:
+        return " Even so they do not go in: part it in more places, or build it where it stands."
+    if "goes-in-tilted" in found:
+        return " All parts go in, turned or on end."
+    return " All parts go in upright." if ways else ""
 
 
 def split_of(assembly: Assembly) -> Split | None:
@@ -161,12 +172,26 @@ def side_outline(assembly: Assembly) -> tuple[tuple[float, float], ...]:
 
 
 def halves_of(assembly: Assembly) -> Halves:
-    """Return the masses of what a piece comes apart into when its bolts are out, heaviest first."""
-    fast = [j.parts for j in assembly.joints.values() if j.kind in RIGID and j.kind is not JointKind.BOLTED]
+    """Return what a piece comes apart into when its bolts are out, heaviest first."""
+    fast = [j.parts for j in assembly.joints.values() if j.kind in RIGID and not _comes_out(assembly, j)]
     groups = _groups(list(assembly.parts), fast)
     bolted = {id for j in assembly.joints.values() if j.kind is JointKind.BOLTED for id in j.parts}
-    masses = [sum(assembly.parts[id].mass_kg() for id in g) for g in groups if bolted & set(g)]
-    return Halves(tuple(sorted(masses, reverse=True)))
+    carried = [[assembly.parts[id] for id in g] for g in groups if bolted & set(g)]
+    rows = sorted(((sum(p.mass_kg() for p in parts), _size(parts)) for parts in carried), reverse=True)
+    return Halves(tuple(mass for mass, _ in rows), tuple(size for _, size in rows))
+
+
+def _comes_out(assembly: Assembly, joint: Joint) -> bool:
+    """Whether a joint is taken apart again: bolts, and the screws of what is screwed on so that it can be renewed."""
+    screwed = joint.kind is JointKind.SCREWS and not joint.glued
+    return joint.kind is JointKind.BOLTED or (screwed and any(assembly.parts[id].wears for id in joint.parts))
+
+
+def _size(parts: Sequence[Part]) -> tuple[float, float, float]:
+    """Return the width, depth and height of the box round some parts, mm."""
+    lows, highs = zip(*(p.bounds() for p in parts), strict=True)
+    wide, deep, high = (max(h[i] for h in highs) - min(low[i] for low in lows) for i in range(3))
+    return wide, deep, high
 
 
 def _groups(ids: Sequence[str], ties: Sequence[Sequence[str]]) -> list[list[str]]:

@@ -82,7 +82,8 @@ def placed_set(request: Mapping[str, Any], pieces: Sequence[Built]) -> tuple[Pla
 
 def _placed(room: Room, pieces: Mapping[str, Built], assemblies: Mapping[str, Assembly]) -> Placed:
     arrangement = arrange(room, assemblies)
-    at_walls = {s.stand.module for s in arrangement.stood if s.stand.wall is not None}
+    measured = [i for i, line in enumerate(arrangement.lines) if line.wall.lengths]
+    at_walls = {arrangement.stood[k].stand.module for i in measured for k in arrangement.row(i)}
     extremes = {id: at_extremes(pieces[id]) for id in sorted(at_walls)}
     fits = tuple(fits_of(arrangement, extremes))
     fronts = tuple(clear_fronts(arrangement, room))

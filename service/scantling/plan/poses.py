@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from scantling.board import Assembly
 from scantling.mechanics.floor_plan import Outline, Point, unit
 
-from .footprint import outline_of
 from .room import SQUARE, Stand, Wall
 from .standing import hull
 
@@ -50,15 +49,17 @@ class Pose:
 
 @dataclass(frozen=True, slots=True)
 class Stood:
-    """A piece where it stands: what it is, its pose, its outline on the plan, its width along its wall.
+    """A piece where it stands: what it is and its pose.
 
     `left` is the piece that stands against its left side with no gap, by its place in the list; None where none does.
+    `shape` is its outline from above in its own x and y.
     """
 
     stand: Stand
     assembly: Assembly
     pose: Pose
     left: int | None = None
+    shape: Outline = ()
 
     @property
     def name(self) -> str:
@@ -68,7 +69,7 @@ class Stood:
     @property
     def outline(self) -> Outline:
         """Return its outline on the plan."""
-        return tuple(self.pose.point(x, y) for x, y in outline_of(self.assembly))
+        return tuple(self.pose.point(x, y) for x, y in self.shape)
 
     def parts_on_plan(self) -> list[tuple[Outline, float, float]]:
         """Return the outline of every part of it on the plan, with the heights it lies between."""

@@ -8,7 +8,7 @@ from scantling.board import Assembly, AssemblyError, ChainError, CutError, Placi
 from scantling.findings import Finding
 from scantling.kit import Build
 from scantling.mechanics.notice import notice
-from scantling.mechanics.place import check_gap_behind
+from scantling.mechanics.place import check_gap_behind, gap_at_wall
 
 from .arrangement import FLUSH_MM, Arrangement
 from .building import Built
@@ -63,7 +63,7 @@ def fits_of(arrangement: Arrangement, extremes: Mapping[str, tuple[Assembly, Ass
     found = []
     for i, line in enumerate(arrangement.lines):
         row = arrangement.row(i)
-        if not row:
+        if not row or not line.wall.lengths:
             continue
         taken = _taken(arrangement, i, line, row)
         less, more = sorted(_change(arrangement, i, extremes, k) for k in (0, 1))
@@ -205,9 +205,10 @@ def _corner(arrangement: Arrangement, i: int, j: int) -> list[Finding]:
         return []
     if line.wall.corner is None:
         shorter = min(arrangement.used[i], arrangement.used[j])
+        opens = gap_at_wall(SQUARE - 1, shorter)
         text = (
             f"The corner of {line.wall.id} and {arrangement.lines[j].wall.id} was not measured and taken as square; "
-            f"one degree off would open {shorter * 0.01745:.0f} mm behind {stood.name} or the end of its row."
+            f"one degree off would open {opens:.0f} mm behind {stood.name} or the end of its row."
         )
         return [notice("corner-assumed", text, parts=(stood.name,), value=SQUARE, unit="degrees", source="geometry")]
     flush = arrangement.flush[i]
