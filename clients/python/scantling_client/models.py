@@ -2757,6 +2757,9 @@ class NestingPart(TypedDict):
     end_slope: NotRequired[float]
     """The same of its end."""
 
+    far_bevel: NotRequired[float]
+    """The same of its far edge."""
+
     grain: NotRequired[Literal["along", "across", "any"]]
     """Where the part's grain runs, relative to its length."""
 
@@ -2771,6 +2774,9 @@ class NestingPart(TypedDict):
 
     material: NotRequired[str | None]
     """Id of a material: of GET /v1/tables/materials or of the request's `materials`."""
+
+    near_bevel: NotRequired[float]
+    """How far its near edge is off square through the thickness; of parts from sheets."""
 
     one_face: NotRequired[bool]
     """True where only one face may show, so that it is not cut lying on it."""

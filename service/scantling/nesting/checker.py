@@ -4,6 +4,7 @@ Every layout that leaves the service goes through `check_nesting`; one disagreem
 """
 
 from collections import Counter
+from math import ceil, cos, radians
 
 from .checker_boards import check_board
 from .checker_cuts import Rectangle, find_crowded, find_locked, find_wrong_stages, walk_tree
@@ -35,12 +36,12 @@ def check_layout(job: Job, layout: Layout) -> list[str]:
     if stock is None:
         return [f"unknown stock {layout.stock}"]
     found = [] if layout.count >= 1 else [f"is made {layout.count} times"]
-    found += _check_parts(layout, stock, {p.id: p for p in job.pieces})
+    found += _check_parts(layout, stock, {p.id: p for p in job.pieces}, job.cutting.kerf)
     found += check_board(job, layout, stock) if stock.width is None else _check_sheet(job, layout, stock)
     return found
 
 
-def _check_parts(layout: Layout, stock: Stock, pieces: dict[str, Piece]) -> list[str]:
+def _check_parts(layout: Layout, stock: Stock, pieces: dict[str, Piece], kerf: int) -> list[str]:
     """Check each placement against its piece: size, material, thickness, grain."""
     faults: list[str] = []
     for p in layout.placements:
@@ -48,14 +49,15 @@ def _check_parts(layout: Layout, stock: Stock, pieces: dict[str, Piece]) -> list
         if piece is None:
             faults.append(f"{p.part} was never asked for")
             continue
-        faults += [f"{p.part}: {f}" for f in _faults_of_part(p, piece, stock)]
+        faults += [f"{p.part}: {f}" for f in _faults_of_part(p, piece, stock, kerf)]
     return faults
 
 
-def _faults_of_part(p: Placement, piece: Piece, stock: Stock) -> list[str]:
+def _faults_of_part(p: Placement, piece: Piece, stock: Stock, kerf: int) -> list[str]:
     faults = []
-    if p.length != piece.length + piece.oversize:
-        faults.append(f"is cut {_mm(p.length)} long, asked {_mm(piece.length + piece.oversize)}")
+    length, width = _asked(piece, stock, kerf)
+    if p.length != length:
+        faults.append(f"is cut {_mm(p.length)} long, asked {_mm(length)}")
     if stock.width is None:
         if p.width is not None or p.turned or p.y != 0:
             faults.append("is placed on a board as if it were a sheet")
@@ -63,9 +65,9 @@ def _faults_of_part(p: Placement, piece: Piece, stock: Stock) -> list[str]:
         faults.append("is a piece of board placed on a sheet")
     elif p.end_for_end or p.face_down:
         faults.append("is placed on a sheet as if it were a board")
-    elif p.width != piece.width + piece.oversize:
+    elif p.width != width:
         wrong = "no width" if p.width is None else _mm(p.width)
-        faults.append(f"is cut {wrong} wide, asked {_mm(piece.width + piece.oversize)}")
+        faults.append(f"is cut {wrong} wide, asked {_mm(width)}")
     if None not in (piece.material, stock.material) and piece.material != stock.material:
         faults.append(f"is of {piece.material}, the stock of {stock.material}")
     if None not in (piece.thickness, stock.thickness) and piece.thickness != stock.thickness:
@@ -75,6 +77,18 @@ def _faults_of_part(p: Placement, piece: Piece, stock: Stock) -> list[str]:
     if stock.grain is StockGrain.ALONG and piece.grain is not Grain.ANY and p.turned != (piece.grain is Grain.ACROSS):
         faults.append(f"has its grain the wrong way, asked {piece.grain.value} its length")
     return faults
+
+
+def _asked(piece: Piece, stock: Stock, kerf: int) -> tuple[int, int]:
+    """Return what a piece is cut to: size and allowance, and on a sheet what a tilted blade takes more of a side."""
+    length, width = piece.length + piece.oversize, (piece.width or 0) + piece.oversize
+    if stock.width is None:
+        return length, width
+    for bevel in (piece.start_bevel, piece.end_bevel):
+        length += ceil(kerf / cos(radians(abs(bevel) / 100)) - 1e-6) - kerf
+    for bevel in (piece.near_bevel, piece.far_bevel):
+        width += ceil(kerf / cos(radians(abs(bevel) / 100)) - 1e-6) - kerf
+    return length, width
 
 
 def _check_sheet(job: Job, layout: Layout, stock: Stock) -> list[str]:

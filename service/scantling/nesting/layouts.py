@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from .nouns import Job, Layout, Node, Offcut, Piece, Placement
 from .sheet_trees import Leaf, Placer, Tree, leaves, sort_key
-from .sheets import SheetProblem
+from .sheets import SheetProblem, cut_size
 
 
 @dataclass(slots=True)
@@ -85,7 +85,7 @@ def _layout(problem: SheetProblem, stock: int, tree: Tree, count: int, named: li
     for node in end_nodes(root):
         if node.part is not None:
             piece = by_id[node.part]
-            length, width = piece.length + piece.oversize, (piece.width or 0) + piece.oversize
+            length, width = cut_size(piece, problem.cutting.kerf)
             placements.append(Placement(node.part, node.x, node.y, length, width, node.turned))
         elif node.kept:
             offcuts.append(Offcut(node.x, node.y, node.along_x, node.along_y))

@@ -47,6 +47,10 @@ class Piece:
     length to the right and the show side up, and x = c + z·tan(bevel)/cos(slope) through the thickness; angles are
     whole 0.01 degrees off square with a sign, lengths go from long point to long point. So equal slopes at both ends
     make a parallelogram. `one_face`: only one face may show, so the piece must not be cut lying on it.
+
+    On a sheet the ends and the long edges (near, far) may be bevelled. The blank goes from long point to long point,
+    and a tilted blade takes kerf/cos of the face, so it is laid out that much larger on each bevelled side. Mitred
+    ends are cut from the square blank.
     """
 
     id: str
@@ -63,6 +67,8 @@ class Piece:
     end_slope: int = 0
     start_bevel: int = 0
     end_bevel: int = 0
+    near_bevel: int = 0
+    far_bevel: int = 0
     one_face: bool = False
 
 

@@ -12,6 +12,7 @@ from .checker_cuts import find_wrong_stages
 from .checker_groups import check_groups
 from .nouns import UNITS_PER_MM, Job, Layout, Nesting, Node, Offcut, Piece, Placement, Stock
 from .pinned_tree import Locked, tree_of
+from .sheets import cut_size
 
 Plain = Mapping[str, Any]
 _AXES = {"along": ("y",), "across": ("x",), "either": ("y", "x")}
@@ -86,7 +87,7 @@ def _read(
     entry: Plain, index: int, stock: Stock, pieces: Mapping[str, Piece], job: Job
 ) -> tuple[Layout, list[RequestProblem]]:
     """Return a pinned layout with its cuts, and what is wrong with it by itself."""
-    placements = tuple(_placement(p, pieces[p["part"]], stock) for p in entry["placements"])
+    placements = tuple(_placement(p, pieces[p["part"]], stock, job.cutting.kerf) for p in entry["placements"])
     layout = Layout(stock.id, entry.get("count", 1), placements, ())
     if stock.width is None:
         layout = replace(layout, offcuts=_board_offcuts(placements, stock, job))
@@ -97,16 +98,17 @@ def _read(
     return layout, [RequestProblem(place, f"the pinned layout cannot be kept: {f}", "contradiction") for f in faults]
 
 
-def _placement(plain: Plain, piece: Piece, stock: Stock) -> Placement:
+def _placement(plain: Plain, piece: Piece, stock: Stock, kerf: int) -> Placement:
     board = stock.width is None
+    own = (piece.length + piece.oversize, 0) if board else cut_size(piece, kerf)
     length = plain.get("length_mm")
     width = plain.get("width_mm")
     return Placement(
         part=piece.id,
         x=_units(plain["x_mm"]),
         y=_units(plain.get("y_mm") or 0.0),
-        length=piece.length + piece.oversize if length is None else _units(length),
-        width=None if board else (piece.width or 0) + piece.oversize if width is None else _units(width),
+        length=own[0] if length is None else _units(length),
+        width=None if board else own[1] if width is None else _units(width),
         turned=bool(plain.get("turned")),
         end_for_end=bool(plain.get("end_for_end")),
         face_down=bool(plain.get("face_down")),

@@ -133,6 +133,8 @@ def _piece(part: Plain) -> Piece:
         end_slope=to_hundredths(part.get("end_slope")),
         start_bevel=to_hundredths(part.get("start_bevel")),
         end_bevel=to_hundredths(part.get("end_bevel")),
+        near_bevel=to_hundredths(part.get("near_bevel")),
+        far_bevel=to_hundredths(part.get("far_bevel")),
         one_face=part.get("one_face", False),
     )
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from .kernel import ANY_STAGES, UNLIMITED, Problem
 from .nouns import Cutting, Grain, Job, Piece, Stock, StockGrain, Trim, Unplaced
+from .saw_profile import bevelled_kerf
 
 FIRST_AXIS = {"across": 0, "along": 1, "either": 2}  # which axis the first cut splits
 
@@ -90,7 +91,7 @@ def build_problem(
     sizes = tuple((x + kerf, y + kerf) for x, y in (usable(s, job.cutting.trim) for s in stock))
     unplaced: list[Unplaced] = []
     kinds: list[Kind] = []
-    for owners in _alike(pieces):
+    for owners in _alike(pieces, kerf):
         kind = _make_kind([(i, pieces[i]) for i in owners], stock, sizes, job.cutting)
         if any(kind.allowed):
             kinds.append(kind)
@@ -112,7 +113,7 @@ def _cost(stock: Stock, priced: bool) -> int:
     return 0 if stock.offcut else stock.length * (stock.width or 0)
 
 
-def _alike(pieces: tuple[Piece, ...]) -> list[tuple[int, ...]]:
+def _alike(pieces: tuple[Piece, ...], kerf: int) -> list[tuple[int, ...]]:
     """Indices of pieces alike to the saw; a group that must come from one sheet is one entry."""
     alike: dict[tuple[object, ...], list[int]] = {}
     for index, piece in enumerate(pieces):
@@ -120,7 +121,7 @@ def _alike(pieces: tuple[Piece, ...]) -> list[tuple[int, ...]]:
             continue
         key: tuple[object, ...] = (piece.group,)
         if piece.group is None:
-            key = (_size(piece, 0), piece.grain, piece.stock, piece.material, piece.thickness)
+            key = (cut_size(piece, kerf), piece.grain, piece.stock, piece.material, piece.thickness)
         alike.setdefault(key, []).append(index)
     return [tuple(sorted(v, key=lambda i: pieces[i].id)) for v in alike.values()]
 
@@ -142,8 +143,16 @@ def _orientations(piece: Piece, stock: Stock) -> tuple[bool, ...]:
     return (piece.grain is Grain.ACROSS,)
 
 
+def cut_size(piece: Piece, kerf: int) -> Shape:
+    """Return length and width to which a piece is cut from a sheet: its allowance and room for tilted blades added."""
+    tilted = ((piece.start_bevel, piece.end_bevel), (piece.near_bevel, piece.far_bevel))
+    room = [sum(bevelled_kerf(kerf, abs(bevel) / 100) - kerf for bevel in pair) for pair in tilted]
+    return piece.length + piece.oversize + room[0], (piece.width or 0) + piece.oversize + room[1]
+
+
 def _size(piece: Piece, kerf: int) -> Shape:
-    return piece.length + piece.oversize + kerf, (piece.width or 0) + piece.oversize + kerf
+    length, width = cut_size(piece, kerf)
+    return length + kerf, width + kerf
 
 
 def _area(piece: Piece, kerf: int) -> int:
@@ -215,7 +224,7 @@ def _block_shape(block: Block, pieces: dict[int, Piece], kerf: int) -> Shape:
 
 def _fits_nowhere(piece: Piece, stock: tuple[Stock, ...], cutting: Cutting) -> Unplaced:
     """Say why a piece fits no sheet, which sheet is nearest and by how much the piece is too large for it."""
-    length, width = _size(piece, 0)
+    length, width = cut_size(piece, cutting.kerf)
     nearest: tuple[int, Shape, str] | None = None
     for sheet in stock:
         room = usable(sheet, cutting.trim)

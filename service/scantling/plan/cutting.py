@@ -158,9 +158,13 @@ def _piece(row: Wanted) -> Piece:
     if row.lot.material.stock_kind == "board":
         piece = Piece(row.id, to_units(row.row.length), None, row.quantity, grain, row.lot.label, thickness)
         return replace(piece, **_slopes(row), one_face=row.row.shows == "face")
-    return Piece(
+    piece = Piece(
         row.id, to_units(row.row.length), to_units(row.row.width), row.quantity, grain, row.lot.label, thickness
     )
+    bevels: dict[str, Any] = {
+        f"{s.side}_bevel": to_hundredths(s.bevel) for s in row.row.settings if s.bevel and s.at == 0
+    }
+    return replace(piece, **bevels)
 
 
 def _slopes(wanted: Wanted) -> dict[str, Any]:

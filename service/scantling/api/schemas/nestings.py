@@ -59,6 +59,12 @@ class NestingPart(Closed):
         0.0, description="How far its start is off square through the thickness.", json_schema_extra=DEG
     )
     end_bevel: Slope = Field(0.0, description="The same of its end.", json_schema_extra=DEG)
+    near_bevel: Slope = Field(
+        0.0,
+        description="How far its near edge is off square through the thickness; of parts from sheets.",
+        json_schema_extra=DEG,
+    )
+    far_bevel: Slope = Field(0.0, description="The same of its far edge.", json_schema_extra=DEG)
     one_face: Annotated[bool, Field(strict=True)] = Field(
         False, description="True where only one face may show, so that it is not cut lying on it."
     )
