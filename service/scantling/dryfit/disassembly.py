@@ -44,7 +44,8 @@ class Puzzle:
     """What is to be taken apart. `blocked_by(screw, tool)` answers bits; `ways_of(group, rest)` directions to try.
 
     `slides_into(group, direction)` answers the parts a group runs into on its way. `links` are pairs of parts any
-    joint ties, so that what is built stays in one piece where it can.
+    joint ties, so that what is built stays in one piece where it can. `scrapes(part, direction, rest)` says of a way
+    that it wipes off glue, so that another part had better go first.
     """
 
     screws: Sequence[Screwed]
@@ -53,6 +54,7 @@ class Puzzle:
     ways_of: Callable[[int, int], Iterable[Direction]]
     slides_into: Callable[[int, Direction], int]
     links: Sequence[tuple[int, int]] = ()
+    scrapes: Callable[[int, Direction, int], bool] = lambda part, way, rest: False
     stuck: list[tuple[int, list[int]]] = field(default_factory=list)
     trapped: list[list[int]] = field(default_factory=list)
     _held: dict[int, list[int]] = field(default_factory=dict, repr=False)
@@ -106,6 +108,7 @@ class Puzzle:
     def _next_single(self, group: int, fastened: list[int]) -> tuple[int, Direction, list[tuple[int, int]]] | None:
         """Choose the part to take off next with the first tool alone; other tools come in where groups are split."""
         near, inside = self._neighbours(fastened), set(fastened)
+        second: tuple[int, Direction, list[tuple[int, int]]] | None = None
         for i in reversed(list(bits(group))):
             part = 1 << i
             if not still_together(group, i, near):
@@ -114,9 +117,13 @@ class Puzzle:
             if any(self.blocked_by(q, 0) & group for q in holding):
                 continue
             way = self._way(part, group & ~part)
-            if way is not None:
-                return part, way, [(q, 0) for q in holding]
-        return None
+            if way is None:
+                continue
+            chosen = part, way, [(q, 0) for q in holding]
+            if not self.scrapes(part, way, group & ~part):
+                return chosen
+            second = second or chosen
+        return second
 
     def _screws_of(self, part: int) -> list[int]:
         """Return the screws that hold a part, in order."""

@@ -6,6 +6,7 @@ from functools import cached_property
 from typing import Any
 
 from scantling.board import JointKind
+from scantling.board.vector import dot
 
 from .access import Reach
 from .disassembly import Node, Puzzle, Screwed, bits
@@ -16,6 +17,8 @@ from .step_words import step_text
 # joints without fasteners that hold a part once made, so that what is built stays in one piece; a folded mitre is
 # left out, since its sides are best finished flat before they are folded
 HOLDING = (JointKind.GLUE, JointKind.HOUSED, JointKind.DOWELS, JointKind.NAILS, JointKind.BOLTED)
+SCRAPES_MM = 150.0  # glue that is dragged along further than this is wiped off: practice
+ALONG_GLUE = 0.1
 DOWN_FIRST: tuple[Direction, ...] = (
     (0.0, 0.0, 1.0), (0.0, -1.0, 0.0), (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, -1.0),
 )  # fmt: skip
@@ -94,6 +97,7 @@ class Assembling:
             self._ways_of,
             self._runs_into,
             [pair for _, pair in scene.meetings],
+            self._scrapes,
         )
 
     def _blocked_by(self, tie: int, tool: int) -> int:
@@ -107,6 +111,22 @@ class Assembling:
             if group >> i & 1 != group >> j & 1:
                 blocked &= ~(1 << (j if group >> i & 1 else i))
         return blocked
+
+    def _scrapes(self, part: int, way: Direction, rest: int) -> bool:
+        """Whether a part comes in by sliding far along a glued housing, which wipes the glue out of it."""
+        for i, j in self._housings:
+            if part >> i & 1 == part >> j & 1 or not (rest >> i & 1 or rest >> j & 1):
+                continue
+            for p in self.scene.patches((i, j)):
+                heights = [dot(c, way) for c in p.corners]
+                if abs(dot(p.normal, way)) < ALONG_GLUE and max(heights) - min(heights) > SCRAPES_MM:
+                    return True
+        return False
+
+    @cached_property
+    def _housings(self) -> list[tuple[int, int]]:
+        """Pairs of parts that are glued into each other."""
+        return [pair for j, pair in self.scene.meetings if j.glued and j.kind is JointKind.HOUSED]
 
     @cached_property
     def _overlapping(self) -> list[tuple[int, int]]:

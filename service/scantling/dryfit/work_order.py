@@ -8,22 +8,20 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from scantling.board import Assembly, Easing, Part, Recess
+from scantling.board import Assembly, Easing, JointKind, Part, Recess
 
 from .attitude import ATTITUDES, Attitude, Footing
+from .frame_proofs import Frames
 from .order import Order, OrderStep
 from .scene import Scene
 from .settings import DryfitSettings
-from .step_words import listed
+from .step_words import SIDE_WORDS, brought, eased_words, largest, listed, step_text
 
+HANGS = "as it will hang"
 FREE = ("loose", "sliding", "hinged")
 ALONG = 0.7  # within about 45°
 TURN_COST = 3.0
 UNSTABLE_COST = 2.0
-SIDE_WORDS = {
-    "start": "start end", "end": "other end", "near": "near edge", "far": "far edge", "back": "back", "face": "face",
-}  # fmt: skip
-SQUARE_MM = 1.0  # how equal two diagonals shall be: practice
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +55,7 @@ def plan_work(assembly: Assembly, order: Order, settings: DryfitSettings) -> lis
     footing = Footing(scene)
     attitudes = _attitudes(scene, footing, order.steps)
     met: set[str] = set()
-    braced: set[frozenset[str]] = set()
+    frames = Frames(scene)
     found = []
     for i, (step, attitude) in enumerate(zip(order.steps, attitudes, strict=True)):
         same_work = i > 0 and bool(set(order.steps[i - 1].built) & set(step.built))
@@ -65,11 +63,15 @@ def plan_work(assembly: Assembly, order: Order, settings: DryfitSettings) -> lis
         fresh = [p for p in step.built if p not in met]
         met.update(fresh)
         before = _before([assembly.parts[p] for p in fresh])
-        if _glued(assembly, step) and not (same_work and _glued(assembly, order.steps[i - 1]) and step.fasteners):
-            before = (*before, "Try it dry, the screws started by hand, before any glue is spread.")
+        follows = same_work and _glued(assembly, order.steps[i - 1]) and not _folded(assembly, step)
+        if _glued(assembly, step) and not follows:
+            how = "the screws started by hand" if step.fasteners else "with clamps or tape as it will be pressed"
+            before = (*before, f"Try it dry, {how}, before any glue is spread.")
         held = _held(scene, footing, step, attitude, settings.hands)
-        proof = _proof(scene, step, braced)
-        found.append(WorkStep(step.number, step.text, attitude.says, turned, before, held, proof))
+        proof = frames.proof(step, last=i == len(order.steps) - 1)
+        text = step_text(step, scene, attitude)
+        lies = HANGS if assembly.hung_by and attitude is ATTITUDES[0] else attitude.says
+        found.append(WorkStep(step.number, text, lies, turned, before, held, proof))
     return found
 
 
@@ -110,10 +112,15 @@ def _cost(scene: Scene, footing: Footing, step: OrderStep, attitude: Attitude) -
             _indexes(scene, step.brings), _indexes(scene, step.built), attitude
         )
         loose = not step.fasteners and all(scene.assembly.joints[j].kind.value in FREE for j in step.joints)
-        cost += _awkward(comes_down, 9.0, 12.0) if loose else 1.0 if rests else _awkward(comes_down, 1.0, 6.0)
+        cost += _awkward(comes_down, 9.0, 12.0) if loose else _rests(step) if rests else _awkward(comes_down, 1.0, 6.0)
     if not footing.stands(_indexes(scene, step.built), attitude):
         cost += UNSTABLE_COST
     return cost
+
+
+def _rests(step: OrderStep) -> float:
+    """Return how awkward it is to set the work down on a part: little where screws go in from above, else much."""
+    return 1.0 if step.fasteners else 5.0
 
 
 def _indexes(scene: Scene, ids: Sequence[str]) -> list[int]:
@@ -130,6 +137,10 @@ def _dot(a: Sequence[float], b: Sequence[float]) -> float:
 
 def _glued(assembly: Assembly, step: OrderStep) -> bool:
     return any(assembly.joints[j].glued for j in step.joints)
+
+
+def _folded(assembly: Assembly, step: OrderStep) -> bool:
+    return any(assembly.joints[j].kind is JointKind.FOLDED_MITRE for j in step.joints)
 
 
 def _before(parts: Sequence[Part]) -> tuple[str, ...]:
@@ -154,7 +165,7 @@ def _jobs(part: Part) -> list[str]:
         )
     eased = [c.edge for c in part.cuts if isinstance(c, Easing)]
     if eased:
-        jobs.append(f"ease {listed(eased)}")
+        jobs.append(f"ease {eased_words(eased)}")
     if part.shows != "neither":
         jobs.append("sand what will be seen")
     if part.seal:
@@ -167,36 +178,17 @@ def _held(scene: Scene, footing: Footing, step: OrderStep, attitude: Attitude, h
     said = []
     base = [p for p in step.built if p not in step.brings]
     if base and not footing.stands(_indexes(scene, base), attitude):
-        what = listed(base) if len(base) < 4 else f"the work round {base[0]}"
-        said.append(f"Clamp {what} to the bench, or prop it up: lying or standing so it would fall over.")
+        what = listed(base) if len(base) < 4 else f"the work round {largest(scene, base)}"
+        said.append(f"Clamp {what} to the bench, or prop it up: as it lies it would tip over.")
     if step.off is None or not step.brings:
         return tuple(said)
-    comes_down = -_dot(step.off, attitude.down)
+    comes_down, what = -_dot(step.off, attitude.down), brought(step, scene)
     who = "a second person" if hands > 1 else "a clamp or a cleat screwed on for the time being"
     if comes_down < -ALONG:
         if footing.lowest(_indexes(scene, step.brings), _indexes(scene, step.built), attitude):
-            said.append(f"Lay {listed(step.brings)} on the bench and set the work down on it.")
+            said.append(f"Lay {what} on the bench and set the work down on it.")
         else:
-            said.append(f"A prop or {who} holds {listed(step.brings)} up from below.")
+            said.append(f"A prop or {who} holds {what} up from below.")
     elif comes_down < ALONG and step.fasteners:
-        said.append(f"{who[0].upper()}{who[1:]} holds {listed(step.brings)} until the first two screws are in.")
+        said.append(f"{who[0].upper()}{who[1:]} holds {what} until the first two screws are in.")
     return tuple(said)
-
-
-def _proof(scene: Scene, step: OrderStep, braced: set[frozenset[str]]) -> str | None:
-    """Return the check that ends a frame: the step that ties two parts already standing together closes one."""
-    tied = [
-        next(p for p in j.parts if p not in step.brings)
-        for j in (scene.assembly.joints[i] for i in step.joints)
-        if j.kind.value not in FREE and any(p in step.brings for p in j.parts) and not set(j.parts) <= set(step.brings)
-    ]
-    pairs = {frozenset((a, b)) for a in tied for b in tied if a != b}
-    fresh = pairs - braced
-    braced |= pairs
-    if not fresh:
-        return None
-    names = listed(sorted(min(fresh, key=sorted)))
-    return (
-        f"Measure both diagonals between {names}: they shall agree within {SQUARE_MM:.0f} mm. If not, push the longer"
-        " one together with a clamp before the last screw is tight or the glue sets."
-    )
