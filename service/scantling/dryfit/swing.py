@@ -1,9 +1,9 @@
 """Does a swing run into anything? Ranges of the angle are proven clear or halved; nothing is left to luck.
 
-For a pair of bodies and a range of angles the axis that parts them best in its middle is held still, and the least
-height of every corner along it over the whole range is known exactly (arcs.py). Where that, or the way the outermost
-corner can move, proves them apart, the range is done; else it is halved, until no corner moves more than TOLERANCE_MM
-within it. So a clash deeper than `fit` + half of that is always found, and what is found is really there.
+For a pair of bodies and a range of angles the least height of every corner over every face of the other is known
+exactly over the whole range (arcs.py). Where one face, or the way the outermost corner can move, proves them apart, the
+range is done; else it is halved, until no corner moves more than TOLERANCE_MM within it. So a clash deeper than `fit` +
+half of that is always found, and what is found is really there.
 """
 
 from collections.abc import Iterator
@@ -16,7 +16,7 @@ from .arrays import Block, Floats, Ints, Soup
 from .glide import Passing
 
 TOLERANCE_MM = 0.5
-FIRST_RANGES = 8
+FIRST_RANGES = 4
 CLOSE_ENOUGH_MM = 0.25  # how well the least gap is known where it matters
 MOST_ROWS = 4000
 LOOKS = 64
@@ -36,10 +36,13 @@ class _Search:
     reach: float
     narrow: float
     arcs: tuple[Arc, ...] = field(init=False)
+    back: tuple[Arc, ...] = field(init=False)
     found: Passing = field(init=False)
 
     def __post_init__(self) -> None:
         self.arcs = tuple(Arc.of(block.corners, self.axis, self.through) for block in self.moving.blocks)
+        # seen from what moves, what stands still turns the other way
+        self.back = tuple(Arc.of(block.corners, -self.axis, self.through) for block in self.still.blocks)
         n = self.a.size
         self.found = Passing(np.full(n, np.inf), np.zeros(n), np.full(n, np.inf), np.zeros(n))
 
@@ -50,16 +53,16 @@ class _Search:
         proven: Floats = np.maximum(asked, -self.fit)
         return proven
 
-    def blocks(self, pairs: Ints) -> Iterator[tuple[Ints, Block, Arc, Block]]:
-        """Split pairs by the shape of their bodies: (which, moving bodies when shut, their arcs, still bodies)."""
+    def blocks(self, pairs: Ints) -> Iterator[tuple[Ints, Block, Arc, Block, Arc]]:
+        """Split pairs by shape: (which, moving bodies when shut, their arcs, still bodies, their arcs)."""
         cells, others = self.a[pairs], self.b[pairs]
         for i, one in enumerate(self.moving.blocks):
             mine = self.moving.block_of[cells] == i
             for j, other in enumerate(self.still.blocks):
                 which = np.flatnonzero(mine & (self.still.block_of[others] == j))
                 if which.size:
-                    rows = self.moving.row_of[cells[which]]
-                    yield which, one.take(rows), self.arcs[i].take(rows), other.take(self.still.row_of[others[which]])
+                    rows, beside = self.moving.row_of[cells[which]], self.still.row_of[others[which]]
+                    yield which, one.take(rows), self.arcs[i].take(rows), other.take(beside), self.back[j].take(beside)
 
 
 def swing(
@@ -143,19 +146,27 @@ def _measure(
     Returns the gaps (negative: depth), the gap proven over the range, and how far a corner moves within half of it.
     """
     gap, proven, sway = np.empty(pairs.size), np.full(pairs.size, -np.inf), np.zeros(pairs.size)
-    for which, shut, arcs, other in search.blocks(pairs):
+    for which, shut, arcs, other, back in search.blocks(pairs):
         at = angle[which]
         here = turned(shut, search.axis, search.through, at)
-        gap[which], best = parted_by(here, other)
+        gap[which], _ = parted_by(here, other)
         if low is None or high is None:
             continue
         half = (high[which] - low[which]) / 2
-        reached = (best[:, None, :] @ other.corners.transpose(0, 2, 1))[:, 0].max(axis=1)
-        least = arcs.least(best[:, None, :], low[which][:, None], high[which][:, None]).min(axis=1)
+        ends = low[which], high[which]
         sway[which] = arcs.radius.max(axis=1) * half
-        proven[which] = np.maximum(least - reached, gap[which] - sway[which])
+        faces = np.maximum(_beyond(arcs, other, *ends), _beyond(back, shut, *ends))
+        proven[which] = np.maximum(faces, gap[which] - sway[which])
     _learn(search.found, pairs, angle, gap, search.fit)
     return gap, proven, sway
+
+
+def _beyond(arcs: Arc, body: Block, low: Floats, high: Floats) -> Floats:
+    """Return the gap that some one face of a body keeps to points that turn, over whole ranges of angles (m,)."""
+    around = Arc(arcs.centre[:, None], arcs.arm[:, None], arcs.quarter[:, None])
+    least = around.least(body.normals[:, :, None, :], low[:, None, None], high[:, None, None]).min(axis=2)
+    found: Floats = (least - body.offsets).max(axis=1)
+    return found
 
 
 def _learn(found: Passing, pairs: Ints, angle: Floats, gap: Floats, fit: float) -> None:
