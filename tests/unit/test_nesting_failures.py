@@ -156,8 +156,9 @@ def test_no_parts_at_all_and_a_quantity_of_zero():
 
 
 def test_a_homogeneous_grid_is_found():
-    # secnot/rectpack #52: 30 of 24 x 18 in 114 x 120; 114 x 120 / (24 x 18) = 31.7. 30 is the count of that thread.
-    found = nest(job([piece("a", 24, 18, 30)], [Stock("s", 114 * MM, 120 * MM)], effort=200_000))
+    # secnot/rectpack #52: 30 of 24 x 18 in 114 x 120 found, not 31. By hand: 5 columns of 5 turned (18 wide, 24 high)
+    # and one of 6 (24 wide, 18 high): 5 x 18 + 24 = 114, 5 x 24 = 120; the area holds no more (31.67).
+    found = nest(job([piece("a", 24, 18, 31)], [Stock("s", 114 * MM, 120 * MM)], effort=200_000))
     assert sheets(found) == 1
 
 
