@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from floor_blocks import arranged, block, walls
 from scantling.mechanics.floor_plan import overlap_depth
 from scantling.plan.levelling import level_findings, raised_feet
-from scantling.plan.room_checks import clear_fronts, overlap_findings, walkway_findings
+from scantling.plan.room_checks import overlap_findings
 from scantling.plan.room_doors import ceiling_findings, door_findings, wall_findings
+from scantling.plan.walking import clear_fronts, walkway_findings
 from scantling.plan.wall_fit import fit_findings, fits_of, gap_findings, largest_gap
 
 LONG, CORNER, SHORT = block(1500, 600, 400), block(600, 600, 400), block(1000, 600, 400)
@@ -181,12 +182,43 @@ def test_the_walkway_is_what_stands_straight_ahead():
     """A place 1500 deep: 900 in front of a row 600 deep; a piece free at 1200 from the wall leaves 100 less of 500."""
     place = {"depth": 1500.0, "walls": walls(3000.0), "stands": [{"module": "one", "wall": "a"}]}
     room, found = arranged(place, {"one": SHORT})
-    assert [c for c, _ in clear_fronts(found, room)] == [pytest.approx(900)]
-    assert walkway_findings(found, room, clear_fronts(found, room)) == []
+    assert [a.clear for a in clear_fronts(found, room)] == [pytest.approx(900)]
+    assert walkway_findings(found, room, clear_fronts(found, room), {}) == []
     place["walkway"] = 1000.0
     room, found = arranged(place, {"one": SHORT})
-    (said,) = walkway_findings(found, room, clear_fronts(found, room))
+    (said,) = walkway_findings(found, room, clear_fronts(found, room), {})
     assert (said.code, said.value, said.limit) == ("walkway-narrow", pytest.approx(900), 1000)
+
+
+def round_about(use, gap, side="x"):
+    """A piece of a use 1000 wide and 600 deep, so far from the far edge of its place or from a case beside it."""
+    place = {"depth": 2000.0 + gap, "stands": [{"module": "one", "x": 3000.0, "y": 2000.0}]}
+    pieces = {"one": SHORT, "case": block(400, 400, 1800)}
+    if side == "right":
+        place = {"stands": [*place["stands"], {"module": "case", "x": 4000.0 + gap, "y": 1900.0}]}
+    room, found = arranged(place, pieces)
+    return [(f.limit, f.message) for f in walkway_findings(found, room, clear_fronts(found, room), {"one": use})]
+
+
+def test_who_sits_at_a_table_and_who_makes_a_bed_need_room():
+    """Behind a diner 32 in (NKBA summaries), beside a bed 15 in, at its foot 30 in (room planning guides)."""
+    for use, side, inches in (("table", "x", 32), ("bed", "x", 30), ("bed", "right", 15)):
+        assert round_about(use, inches * 25.4 + 1, side) == []
+        (said,) = round_about(use, inches * 25.4 - 1, side)
+        assert said[0] == pytest.approx(inches * 25.4)
+    assert "On the right of one, to case" in round_about("bed", 300, "right")[0][1]
+
+
+def test_a_seat_stands_near_its_table_and_a_foot_from_a_low_one():
+    """Sofa to low table 12 in at least (room planning guides); a chair may stand as near to its table as it likes."""
+    pieces = {"seat": SHORT, "table": block(1200, 700, 400)}
+    stands = [{"module": "seat", "x": 0.0, "y": 600.0}, {"module": "table", "x": 0.0, "y": 1550.0}]
+    room, found = arranged({"stands": stands}, pieces)
+    fronts = clear_fronts(found, room)
+    assert fronts[0].clear == pytest.approx(250)
+    said = walkway_findings(found, room, fronts[:1] + fronts[1:], {"seat": "seat", "table": "low table"})
+    assert [(f.value, round(f.limit, 1)) for f in said] == [(pytest.approx(250), 304.8)]
+    assert walkway_findings(found, room, fronts, {"seat": "seat", "table": "table"}) == []
 
 
 def test_what_stands_in_another_and_what_hangs_over_it():

@@ -18,9 +18,11 @@ from .levelling import level_findings, raised_feet
 from .neighbours import Beside, PlaceJoint, beside_of, joint_findings, joint_of, unused_holes
 from .place_steps import place_steps
 from .room import Room, room_of
-from .room_checks import clear_fronts, opened_pieces, opening_findings, overlap_findings, walkway_findings
+from .room_checks import opened_pieces, opening_findings, overlap_findings
 from .room_doors import ceiling_findings, door_findings, leaves_of, wall_findings
 from .set_sizes import set_findings
+from .swings import swing_findings
+from .walking import Ahead, clear_fronts, uses_of, walkway_findings
 from .wall_fit import LARGEST_GAP_MM, Fit, Gap, at_extremes, fit_findings, fits_of, gap_findings, largest_gap
 
 
@@ -31,7 +33,7 @@ class Placed:
     arrangement: Arrangement
     fits: tuple[Fit, ...]
     gap: Gap | None
-    fronts: tuple[tuple[float, str], ...]
+    fronts: tuple[Ahead, ...]
     opened: tuple[Opened, ...]
     raised: tuple[tuple[float, ...] | None, ...]
     joints: tuple[PlaceJoint, ...]
@@ -96,7 +98,7 @@ def _placed(room: Room, pieces: Mapping[str, Built], assemblies: Mapping[str, As
         *fit_findings(fits, arrangement, room),
         *gap_findings(arrangement),
         *overlap_findings(arrangement),
-        *walkway_findings(arrangement, room, fronts),
+        *walkway_findings(arrangement, room, fronts, uses_of(pieces)),
         *opening_findings(arrangement, room, fronts, opened),
         *door_findings(arrangement),
         *wall_findings(arrangement),
@@ -107,6 +109,7 @@ def _placed(room: Room, pieces: Mapping[str, Built], assemblies: Mapping[str, As
         *_nowhere(arrangement, pieces),
         *unused_holes(assemblies, _used(arrangement, beside), {id: p.quantity for id, p in pieces.items()}),
     ]
+    findings += swing_findings(arrangement, room, findings)
     steps = place_steps(arrangement, joints, raised)
     return Placed(
         arrangement, fits, largest_gap(arrangement), fronts, opened, raised, joints, tuple(steps), tuple(findings)
@@ -175,7 +178,7 @@ def _piece(placed: Placed, k: int) -> dict[str, Any]:
     stood = arrangement.stood[k]
     wall = None if stood.stand.wall is None else arrangement.lines[stood.stand.wall + stood.stand.corner]
     front, raised = stood.corner(False, False), placed.raised[k]
-    clear = placed.fronts[k][0]
+    clear = placed.fronts[k].clear
     backs = (stood.corner(False, True), stood.corner(True, True))
     return {
         "module": stood.stand.module,

@@ -1,12 +1,15 @@
 """A piece and a wall on the floor plan: where they lie, which way they look."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from scantling.board import Assembly
 from scantling.mechanics.floor_plan import Outline, Point, unit
 
 from .room import SQUARE, Stand, Wall
 from .standing import hull
+
+Edge = Literal["front", "back", "left", "right"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +81,17 @@ class Stood:
             for part in self.assembly.parts.values()
             for cell in part.cells()
         ]
+
+    def edge(self, side: Edge) -> tuple[Point, Point]:
+        """Return the edge of the box round it on one side, as one faces it from outside: its left end, its right."""
+        corners = {
+            "front": ((0, 0), (1, 0)),
+            "right": ((1, 0), (1, 1)),
+            "back": ((1, 1), (0, 1)),
+            "left": ((0, 1), (0, 0)),
+        }
+        (a, b), (c, d) = corners[side]
+        return self.corner(bool(a), bool(b)), self.corner(bool(c), bool(d))
 
     def corner(self, right: bool, back: bool) -> Point:
         """Return a corner of the box round it, on the plan."""

@@ -1,23 +1,18 @@
-"""What stands in what's way: pieces in each other, walkways, lids, drawers and doors that need room to open."""
+"""What stands in what's way: pieces in each other, and lids, drawers and doors that need room to open."""
 
 from collections.abc import Sequence
 from dataclasses import replace
 from math import inf
 
 from scantling.findings import Finding
-from scantling.mechanics.figures import figure
-from scantling.mechanics.floor_plan import Outline, clear_in_front, overlap_depth
+from scantling.mechanics.floor_plan import clear_in_front, overlap_depth
 from scantling.mechanics.notice import notice
-from scantling.mechanics.place import check_walkway
 
 from .arrangement import FLUSH_MM, Arrangement
 from .footprint import Opened, opened_of
 from .poses import Stood
 from .room import Room
-
-NICHE_MM = 150.0  # what is left in front of a piece that fills its niche is no walkway; practice
-LOW_MM = 550.0  # what is no taller and is lifted by one is moved aside with a foot; practice
-ENDLESS = 1e6
+from .walking import Ahead, walls_on_plan
 
 
 def overlap_findings(arrangement: Arrangement) -> list[Finding]:
@@ -50,83 +45,17 @@ def _in_each_other(one: Stood, other: Stood) -> float:
     )
 
 
-def clear_fronts(arrangement: Arrangement, room: Room) -> list[tuple[float, str]]:
-    """Return, for each piece, how far it is to what stands in front of it, mm (inf where nothing does), and what."""
-    return [_clear(stood, arrangement, room) for stood in arrangement.stood]
-
-
-def _clear(stood: Stood, arrangement: Arrangement, room: Room) -> tuple[float, str]:
-    if stood.stand.corner and stood.left is not None:
-        return inf, ""  # its neighbour stands against its front
-    front = (stood.corner(False, False), stood.corner(True, False))
-    nearest = (inf, "")
-    for other in arrangement.stood:
-        if other is stood or _moved_aside(other):
-            continue
-        nearest = min(nearest, (clear_in_front(front, other.outline), other.name))
-    for name, outline in (*_edges(room), *_behind_walls(arrangement)):
-        nearest = min(nearest, (clear_in_front(front, outline), name))
-    return nearest
-
-
-def _moved_aside(other: Stood) -> bool:
-    """Whether a piece is so low and light that it is pushed out of the way."""
-    height = other.assembly.bounds()[1][2] - other.assembly.bounds()[0][2]
-    return height <= LOW_MM and other.assembly.mass_and_centre()[0] <= figure("lift-one-person").value
-
-
-def _edges(room: Room) -> list[tuple[str, Outline]]:
-    """Return what lies outside the place where its width and depth are given."""
-    far = ENDLESS
-    found: list[tuple[str, Outline]] = []
-    if room.depth is not None:
-        found.append(("the far edge of the place", ((-far, room.depth), (far, room.depth), (far, far), (-far, far))))
-    if room.width is not None:
-        found.append(("the left edge of the place", ((-far, -far), (0.0, -far), (0.0, far), (-far, far))))
-        wide = room.width
-        found.append(("the right edge of the place", ((wide, -far), (far, -far), (far, far), (wide, far))))
-    return found
-
-
-def _behind_walls(arrangement: Arrangement) -> list[tuple[str, Outline]]:
-    """Return every wall with a strip of the house behind it."""
-    found: list[tuple[str, Outline]] = []
-    for line in arrangement.lines:
-        (ax, ay), (bx, by), (ox, oy) = line.at, line.end, line.out
-        deep = 100.0
-        found.append(
-            (line.wall.id, ((ax, ay), (bx, by), (bx - ox * deep, by - oy * deep), (ax - ox * deep, ay - oy * deep)))
-        )
-    return found
-
-
-def walkway_findings(arrangement: Arrangement, room: Room, fronts: Sequence[tuple[float, str]]) -> list[Finding]:
-    """Say in front of which pieces less is left than is wanted to walk."""
-    found: list[Finding] = []
-    for stood, (left, what) in zip(arrangement.stood, fronts, strict=True):
-        if left == inf or (left <= NICHE_MM and room.walkway is None):
-            continue
-        if room.walkway is None:
-            found += [
-                replace(f, message=f"In front of {stood.name}, to {what}: {f.message}", parts=(stood.name,))
-                for f in check_walkway("walkway-secondary", left).findings()
-            ]
-        elif left < room.walkway - FLUSH_MM:
-            text = f"In front of {stood.name} {left:.0f} mm are left to {what}; {room.walkway:.0f} mm were asked for."
-            found.append(_said("walkway-narrow", stood, text, left, room.walkway))
-    return found
-
-
 def _said(code: str, stood: Stood, text: str, value: float, limit: float) -> Finding:
     return notice(code, text, parts=(stood.name,), value=value, limit=limit, unit="mm", source="geometry")
 
 
 def opening_findings(
-    arrangement: Arrangement, room: Room, fronts: Sequence[tuple[float, str]], opened: Sequence[Opened]
+    arrangement: Arrangement, room: Room, fronts: Sequence[Ahead], opened: Sequence[Opened]
 ) -> list[Finding]:
     """Say which lids have no room behind or above, and which doors and drawers none in front."""
     found = []
-    for stood, (clear, what), wide in zip(arrangement.stood, fronts, opened, strict=True):
+    for stood, ahead, wide in zip(arrangement.stood, fronts, opened, strict=True):
+        clear, what = ahead.clear, ahead.what
         if wide.front > clear + FLUSH_MM:
             text = (
                 f"The {wide.what} of {stood.name} needs {wide.front:.0f} mm to open and has {clear:.0f} mm to {what}."
@@ -146,8 +75,8 @@ def opening_findings(
 
 def _behind(stood: Stood, arrangement: Arrangement) -> float:
     """Return how far the back of a piece is from the nearest wall straight behind it; inf where none is."""
-    back = (stood.corner(True, True), stood.corner(False, True))
-    return min((clear_in_front(back, outline) for _, outline in _behind_walls(arrangement)), default=inf)
+    back = stood.edge("back")
+    return min((clear_in_front(back, outline) for _, outline in walls_on_plan(arrangement)), default=inf)
 
 
 def opened_pieces(arrangement: Arrangement) -> list[Opened]:
