@@ -14,8 +14,8 @@ from .verify import verify
 
 if TYPE_CHECKING:
     from .glueing import Clamp, Glue, GlueUp, glue_ups
-    from .motion import Swept, sweep
-    from .moving import Moved, motion_findings, moved
+    from .motion import Swept, room_of, sweep
+    from .moving import Moved, lifts, motion_findings, moved
     from .operation import dry_fits, settings_from_plain
     from .proofs import Proof, Ranges, prove
     from .work_order import WorkStep, plan_work
@@ -36,10 +36,12 @@ __all__ = [
     "WorkStep",
     "dry_fits",
     "glue_ups",
+    "lifts",
     "motion_findings",
     "moved",
     "plan_work",
     "prove",
+    "room_of",
     "settings_from_plain",
     "sweep",
     "verify",
@@ -50,8 +52,8 @@ if not TYPE_CHECKING:
         __name__,
         {
             "glueing": ("Clamp", "Glue", "GlueUp", "glue_ups"),
-            "motion": ("Swept", "sweep"),
-            "moving": ("Moved", "motion_findings", "moved"),
+            "motion": ("Swept", "room_of", "sweep"),
+            "moving": ("Moved", "lifts", "motion_findings", "moved"),
             "operation": ("dry_fits", "settings_from_plain"),
             "proofs": ("Proof", "Ranges", "prove"),
             "work_order": ("WorkStep", "plan_work"),

@@ -167,8 +167,7 @@ def sweep(
     shut = _shut(way.body, still, pairs, found)
     wall, wall_at = _walls(way, walls, settings.fit)
     first = float(min(np.where(shut, np.inf, found.starts).min(initial=inf), wall))
-    floor, top = low.min(axis=0), high.max(axis=0)
-    box = ((float(floor[0]), float(floor[1]), float(floor[2])), (float(top[0]), float(top[1]), float(top[2])))
+    box = _box(low, high)
     tolerance = TOLERANCE_MM / 2 if motion.kind == "swing" else 0.0
     if first == inf:
         filled = {frozenset(j.parts) for j in assembly.joints.values() if j.kind is JointKind.SLIDING}
@@ -187,6 +186,18 @@ def sweep(
     _, place = parts_distance(way.place(carried[mover], first), others[met][1])
     return Swept(motion, ids, way.told(first), (names[met],), carried[mover].id, depth, place, inf, (),
                  *box, tolerance)  # fmt: skip
+
+
+def room_of(assembly: Assembly, motion: Motion) -> tuple[Vector, Vector]:
+    """Return the box that what moves stays in from shut to open, exactly: least and greatest corner, mm."""
+    ids = moving_parts(assembly.parts, assembly.joints.values(), motion)
+    carried = [assembly.parts[p] for p in ids] + [as_part(c) for c in assembly.cushions if c.id in motion.cushions]
+    return _box(*_room(_Way.of(motion, soup(carried), motion.travel)))
+
+
+def _box(low: Floats, high: Floats) -> tuple[Vector, Vector]:
+    floor, top = low.min(axis=0), high.max(axis=0)
+    return (float(floor[0]), float(floor[1]), float(floor[2])), (float(top[0]), float(top[1]), float(top[2]))
 
 
 def as_part(cushion: Cushion) -> Part:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import inf, radians, sin
 
 from scantling.board import Assembly, Joint, JointKind, Part
+from scantling.dryfit import lifts, room_of
 from scantling.mechanics.floor_plan import Outline
 
 from .standing import hull
@@ -85,10 +86,22 @@ def feet_of(assembly: Assembly) -> tuple[float, float, float, float]:
 
 
 def opened_of(assembly: Assembly) -> Opened:
-    """Return how far lids, doors and drawers reach: a lid past upright, a door its width, a drawer its depth."""
+    """Return how far lids, doors and drawers reach: what the piece says moves exactly, as far as it opens.
+
+    Of hinges and runners that nothing is said of: a lid a little past upright, a door its width, a drawer its depth.
+    """
     found = Opened()
     front, back = assembly.bounds()[0][1], assembly.bounds()[1][1]
+    told: set[str] = set()
+    for motion in assembly.motions:
+        low, high = room_of(assembly, motion)
+        lid = motion.parts[0] if motion.kind == "swing" and lifts(motion) else ""
+        up = high[2] if lid else 0.0
+        found = _wider(found, Opened(max(0.0, front - low[1]), max(0.0, high[1] - back), up, motion.id, lid))
+        told.update(motion.parts)
     for joint in assembly.joints.values():
+        if told.intersection(joint.parts):
+            continue
         if joint.kind is JointKind.HINGED:
             found = _wider(found, _hinged(assembly, joint, front, back))
         elif joint.kind is JointKind.SLIDING:
