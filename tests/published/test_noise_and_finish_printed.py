@@ -21,7 +21,7 @@ def test_permissible_noise(level, hours, printed_to):
 
 @pytest.mark.parametrize(("per_gallon", "per_litre"), [(200, 4.9), (400, 9.8), (100, 2.4)])
 def test_coverage_in_both_units(per_gallon, per_litre):
-    """Wood Handbook, FPL-GTR-190 (2010), p. 16-20: 4.9 to 9.8 m2/L (200 to 400 ft2/gal) smooth, from 2.4 (100) rough."""
+    """Wood Handbook, FPL-GTR-190 (2010), p. 16-20: 4.9 to 9.8 m2/L (200 to 400 ft2/gal) smooth, 2.4 (100) rough."""
     converted = per_gallon * M2_PER_L_PER_FT2_PER_GAL
     assert converted == pytest.approx(per_litre, abs=0.06)
 
