@@ -3091,11 +3091,20 @@ class StockFromList(TypedDict):
 class NestingRequest(TypedDict):
     """Parts to be cut from stock."""
 
+    carry_kg: NotRequired[float]
+    """
+    What one person lifts; heavier pieces are cut on the floor or by two. 23 kg at best is the load constant of the
+    NIOSH lifting equation.
+    """
+
     currency: NotRequired[str]
     """Currency of every price of the request, as an ISO 4217 code."""
 
     effort: NotRequired[Literal["quick", "normal", "thorough"] | int]
     """How long to search, in work units or as a preset; `normal` is worth about one second of one core."""
+
+    hands: NotRequired[int]
+    """How many people cut together."""
 
     layouts: NotRequired[list[PinnedLayout] | None]
     """Layouts that are kept as they are, such as sheets already cut; the rest is nested round them."""
@@ -4057,6 +4066,12 @@ class Tool(TypedDict):
 
 class ProjectRequest(TypedDict):
     """A set of furniture and what is known of the shop, the place and the prices. Only `modules` is required."""
+
+    carry_kg: NotRequired[float]
+    """
+    What one person lifts; heavier pieces are cut on the floor or by two. 23 kg at best is the load constant of the
+    NIOSH lifting equation.
+    """
 
     clamps: NotRequired[list[Clamp] | None]
     """The clamps."""

@@ -106,7 +106,7 @@ def _unknown(number: int, layout: Layout, cuts: Sequence[Cut]) -> list[Finding]:
 def _heavy(number: int, layout: Layout, cuts: Sequence[Cut], saws: Saws) -> list[Finding]:
     heavy = [c for c in cuts if c.too_heavy and c.held.mass_kg is not None]
     if not heavy:
-        return []
+        return _on_the_floor(number, layout, cuts, saws)
     worst = max(heavy, key=lambda c: (c.held.mass_kg or 0.0, -c.number))
     limit = saws.carry_kg * saws.people
     return [
@@ -120,6 +120,27 @@ def _heavy(number: int, layout: Layout, cuts: Sequence[Cut], saws: Saws) -> list
             unit="kg",
             source="23 kg for one person at best, NIOSH lifting equation (from memory), unless stated",
             remedy="Take a second person, cut it along a guide on the floor, or let the seller make it smaller.",
+        )
+    ]
+
+
+def _on_the_floor(number: int, layout: Layout, cuts: Sequence[Cut], saws: Saws) -> list[Finding]:
+    """Say that what is too heavy to be lifted is cut lying on the floor."""
+    heavy = [c for c in cuts if c.support == "floor" and c.held.mass_kg is not None]
+    if not heavy:
+        return []
+    worst = max(heavy, key=lambda c: (c.held.mass_kg or 0.0, -c.number))
+    return [
+        Finding(
+            "cut-on-the-floor",
+            Severity.NOTE,
+            f"Make cut {worst.number} of layout {number} on the floor: the piece weighs {worst.held.mass_kg:.0f} kg.",
+            parts=_parts_of(worst, layout),
+            value=worst.held.mass_kg,
+            limit=saws.carry_kg * saws.people,
+            unit="kg",
+            source="23 kg for one person at best, NIOSH lifting equation (from memory), unless stated",
+            remedy="Slide it, do not lift it: lay it flat on battens or a foam board, the blade set just through.",
         )
     ]
 

@@ -16,7 +16,7 @@ from .nouns import UNITS_PER_MM, Cutting, Grain, Job, Nesting, Piece, Stacking, 
 from .pins import with_plain_pins
 from .plans_plain import layout_to_plain, plan_to_plain, read_aims, to_mm
 from .refuse import refuse_impossible
-from .saws import parse_saws
+from .saws import CARRY_KG, Saws, parse_saws
 from .stacks import runs_of
 
 EFFORTS = {"quick": 100_000, "normal": 1_000_000, "thorough": 10_000_000}
@@ -30,9 +30,16 @@ Plain = Mapping[str, Any]
 def nestings(request: Plain, progress: Report | None = None, seconds: float | None = None) -> dict[str, Any]:
     """Answer POST /v1/nestings. Raises RequestError for a request that cannot be computed."""
     job = read_job(request)
-    saws = parse_saws(request["saws"]) if request.get("saws") else None
+    saws = read_saws(request)
     nesting = nest_for_saws(job, saws, partial(nest, seconds=seconds), progress=progress)
     return nesting_to_plain(job, nesting, cutting_plan(job, nesting, saws), request.get("currency", "USD"))
+
+
+def read_saws(request: Plain) -> Saws | None:
+    """Return the saws of a request with what one person lifts and how many people there are; None without saws."""
+    if not request.get("saws"):
+        return None
+    return parse_saws(request["saws"], request.get("carry_kg", CARRY_KG), request.get("hands", 1))
 
 
 def read_job(request: Plain) -> Job:

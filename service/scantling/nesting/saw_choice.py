@@ -97,7 +97,7 @@ class Saws:
                 continue
             heavy = self._is_heavy(saw, operation)
             hand = saw.kind is SawKind.HAND
-            at_home = not (saw.kind is SawKind.PANEL and (operation.mass_kg or 0.0) > self.carry_kg)
+            at_home = not (saw.kind is SawKind.PANEL and (operation.mass_kg or 0.0) > self.carry_kg * self.people)
             rank = (hand, bool(obstacles), heavy, at_home, order.index(saw.kind.value), saw.error, place)
             ranked.append((rank, Choice(saw, method, setting, tuple(obstacles), hand, heavy)))
         best = min(ranked, key=lambda r: r[0])[1]

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 from .boards_cuts import OTHER_WAY, board_steps, has_slopes
 from .nouns import Job, Layout, Stock
-from .saws import Obstacle, Saws, good_face
+from .saws import Obstacle, SawKind, Saws, good_face
 from .sequence_order import in_order
 from .sequence_steps import Fall, Held, Step, steps_of
 
@@ -29,6 +29,7 @@ class Cut:
     blade, `at` where the kerf begins on it, `mark` the same on a board, from its start. `allowance` above 0 marks a
     break-down cut, that much oversize; the finish cut follows. `after` is the number of the cut that freed the held
     piece, `level` how deep it lies in the tree of cuts. `good_face` says which way the good face lies for this saw.
+    `support` says what a piece above the stated weight needs: "second person" or "floor", to lie on; None else.
     A sloped end of a board has the `slope` and `bevel` of its cut in 0.01 degrees, signed as in Piece; `lie` says
     where the board is turned over, or the saw set the other way, for a cut that leans against its setting, and
     `marks` where its kerf begins on the near and the far edge.
@@ -55,6 +56,7 @@ class Cut:
     obstacles: tuple[Obstacle, ...] = ()
     by_hand: bool = False
     too_heavy: bool = False
+    support: str | None = None
     slope: int = 0
     bevel: int = 0
     lie: str | None = None
@@ -88,6 +90,7 @@ class Cut:
             "finish": self.finish,
             "by_hand": self.by_hand,
             "too_heavy": self.too_heavy,
+            "support": self.support,
             **self._slope_to_plain(),
         }
 
@@ -149,10 +152,24 @@ def cut_sequence(
     number = {old: new for new, old in enumerate(order, start=1)}
     return _lettered(
         [
-            replace(cuts[i], number=number[i], after=None if cuts[i].after is None else number[cuts[i].after or 0])
+            replace(
+                cuts[i],
+                number=number[i],
+                after=None if cuts[i].after is None else number[cuts[i].after or 0],
+                support=_support(steps[i], saws),
+            )
             for i in order
         ]
     )
+
+
+def _support(step: Step, saws: Saws | None) -> str | None:
+    """Return what keeps one person from lifting the piece of a step alone, where it is above the stated weight."""
+    if saws is None or step.choice is None or (step.held.mass_kg or 0.0) <= saws.carry_kg * saws.people:
+        return None
+    if step.choice.saw.kind is SawKind.PANEL:
+        return None  # it is the seller's to handle
+    return "second person" if step.choice.too_heavy else "floor"
 
 
 def group_by_setting(sequences: Sequence[Sequence[Cut]]) -> tuple[Setup, ...]:

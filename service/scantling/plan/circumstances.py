@@ -11,7 +11,8 @@ from scantling.dryfit.glueing import Clamp, Glue
 from scantling.dryfit.verify import DEFAULT
 from scantling.mechanics.seating import Sitter
 from scantling.mechanics.way_in import Way
-from scantling.nesting.saws import Saws, parse_saws
+from scantling.nesting.plain import read_saws
+from scantling.nesting.saws import Saws
 
 from .room import ways_of
 
@@ -76,7 +77,6 @@ def circumstances_of(request: Mapping[str, Any]) -> Circumstances:
     """Read the circumstances of a project request (lengths in mm). Raises RequestError for a saw that cannot be."""
     place = request.get("place") or {}
     people = request.get("people") or ()
-    saws = request.get("saws")
     tools = request.get("tools")
     return Circumstances(
         household=sitters(p for p in people if not p.get("child")),
@@ -84,7 +84,7 @@ def circumstances_of(request: Mapping[str, Any]) -> Circumstances:
         children=any(p.get("child") for p in people),
         exposure=EXPOSURES[place.get("exposure", "indoors")],
         glue=(request.get("glue") or {}).get("kind"),
-        saws=parse_saws(saws, people=request.get("hands", 1)) if saws else None,
+        saws=read_saws(request),
         tools=None if tools is None else tuple(t["kind"] for t in tools),
         place={k: float(place[k]) for k in _sizes(place) if place.get(k) is not None},
         ways=ways_of(place),

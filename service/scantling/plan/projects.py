@@ -14,8 +14,7 @@ from scantling.nesting.cutting_plan import CuttingPlan, cutting_plan
 from scantling.nesting.nest import nest
 from scantling.nesting.nest_for_saws import nest_for_saws
 from scantling.nesting.nouns import Job, Nesting
-from scantling.nesting.plain import nesting_to_plain
-from scantling.nesting.saws import parse_saws
+from scantling.nesting.plain import nesting_to_plain, read_saws
 
 from .building import Built, Modules, build_module
 from .cautions import job_cautions
@@ -82,7 +81,7 @@ def plan_project(
     terms = read_terms(request, faults)
     faults.check()
     cutting, saw_findings = cutting_of(request.get("saws", ()))
-    saws = parse_saws(request["saws"], people=request.get("hands", 1)) if request.get("saws") else None
+    saws = read_saws(request)
     rows = wanted(pieces, saws)
     job, stock_findings = nesting_job(
         rows, request.get("stock", ()), cutting, effort_of(request.get("effort", "normal")), request.get("seed", 1)

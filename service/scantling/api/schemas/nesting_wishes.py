@@ -11,6 +11,7 @@ from .scalars import Closed, Id, Whole
 MOST_LAYOUTS = 200
 MOST_PLACEMENTS = 2_000
 Place = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=20_000)]
+CarryKg = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=1, le=100)]
 AimWord = Literal["money", "remainder", "settings", "cuts", "layouts"]
 _READ_NOT = "As an answer gives it; not read."
 

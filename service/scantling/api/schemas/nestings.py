@@ -22,8 +22,8 @@ from .common import (
 )
 from .lengths import THICKNESS_HELP, AnyThickness, Broken, Checked, Length, LengthRule, Measured, Reading, repeated
 from .lists import SomeStock, repeated_stock
-from .marks import COUNT, CURRENCY_UNIT, DEG, MM, RATIO, unit
-from .nesting_wishes import MOST_LAYOUTS, NestingObjective, PinnedLayout, Stack
+from .marks import COUNT, CURRENCY_UNIT, DEG, KG, MM, RATIO, unit
+from .nesting_wishes import MOST_LAYOUTS, CarryKg, NestingObjective, PinnedLayout, Stack
 from .papers import Papers
 from .scalars import Closed, Currency, Id, Open, Whole
 
@@ -93,6 +93,15 @@ class NestingRequest(Checked, Measured):
     saw: NestingSaw | None = Field(None, description="The saw; without it a kerf of 3.2 mm and no trim.")
     saws: list[ShopSaw] | None = Field(
         None, description="The saws there are; with them every cut names its saw and setting.", max_length=20
+    )
+    hands: Annotated[int, Field(strict=True, ge=1, le=8), Whole] = Field(
+        1, description="How many people cut together.", json_schema_extra=COUNT
+    )
+    carry_kg: CarryKg = Field(
+        23.0,
+        description="What one person lifts; heavier pieces are cut on the floor or by two. 23 kg at best is the load "
+        "constant of the NIOSH lifting equation.",
+        json_schema_extra=KG,
     )
     layouts: list[PinnedLayout] | None = Field(
         None,

@@ -25,7 +25,7 @@ from .lengths import Broken, Checked, Length, Measured, repeated
 from .lists import AnyStock, FinishSchedule, repeated_stock
 from .marks import COUNT, KG, MIN, MM, PERCENT, unit
 from .modules import PARAMETERS, ROLES, Roles
-from .nesting_wishes import MOST_LAYOUTS, NestingObjective, PinnedLayout, Stack
+from .nesting_wishes import MOST_LAYOUTS, CarryKg, NestingObjective, PinnedLayout, Stack
 from .nestings import NestingAnswer
 from .papers import Papers
 from .people import Person
@@ -155,6 +155,12 @@ class ProjectRequest(Checked, Measured):
         json_schema_extra=PERCENT,
     )
     dry_fit: FitSettings | None = DRY_FIT
+    carry_kg: CarryKg = Field(
+        23.0,
+        description="What one person lifts; heavier pieces are cut on the floor or by two. 23 kg at best is the load "
+        "constant of the NIOSH lifting equation.",
+        json_schema_extra=KG,
+    )
     objective: NestingObjective | None = Field(None, description="What the cutting plan is chosen by.")
     layouts: list[PinnedLayout] | None = Field(
         None,

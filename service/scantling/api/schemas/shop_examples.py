@@ -117,7 +117,7 @@ NESTINGS: Examples = {
         },
     },
     "pinned": {
-        "summary": "A sheet that is cut already stays; alike sheets are cut in stacks; easy cutting before a large rest",
+        "summary": "A sheet that is cut already stays; alike sheets are stacked; easy cutting before a large rest",
         "value": {
             "units": "mm",
             "currency": "EUR",
