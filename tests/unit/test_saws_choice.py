@@ -160,7 +160,8 @@ def findings(saws: Saws) -> dict[str, Severity]:
 def test_a_layout_beyond_the_saws_says_which_part_and_what_would_help() -> None:
     small = parse_saws([TABLE | {"rip": 250}, TRACK | {"guide": 1400}])
     layout, job = two_strips()
-    (finding,) = find_cutting((layout,), (cut_sequence(layout, job, small),), job, small)
+    finding, floor = find_cutting((layout,), (cut_sequence(layout, job, small),), job, small)
+    assert floor.code == "cut-on-the-floor"
     assert (finding.code, finding.severity) == ("cut-beyond-saws", Severity.ERROR)
     assert finding.parts == ("narrow", "wide")
     assert "longest cut along the guide 1400 mm, needed 2440 mm" in finding.message
@@ -169,11 +170,14 @@ def test_a_layout_beyond_the_saws_says_which_part_and_what_would_help() -> None:
 
 
 def test_what_can_be_cut_raises_no_error() -> None:
-    assert findings(parse_saws([TABLE | {"error": 0.2}, TRACK | {"error": 0.4}])) == {}
+    floor = {"cut-on-the-floor": Severity.NOTE}  # the whole sheet weighs more than one person lifts
+    assert findings(parse_saws([TABLE | {"error": 0.2}, TRACK | {"error": 0.4}])) == floor
+    assert findings(parse_saws([TABLE | {"error": 0.2}, TRACK | {"error": 0.4}], carry_kg=60)) == {}
     assert findings(parse_saws([TABLE | {"error": 0.2}])) == {"piece-too-heavy": Severity.WARNING}
-    assert findings(parse_saws([{"id": "t", "kind": "track saw", "kerf": 2.2}])) == {
-        "cut-limit-unknown": Severity.WARNING
-    }
+    assert (
+        findings(parse_saws([{"id": "t", "kind": "track saw", "kerf": 2.2}]))
+        == {"cut-limit-unknown": Severity.WARNING} | floor
+    )
 
 
 def test_a_kerf_wider_than_the_layout_is_an_error() -> None:
@@ -193,7 +197,7 @@ def test_a_narrow_rip_wants_a_push_stick() -> None:
 
 def test_a_rough_saw_at_finished_sizes_is_noted() -> None:
     saws = parse_saws([{"id": "c", "kind": "circular saw", "kerf": 2.0, "guide": 2600}])
-    assert findings(saws) == {"rough-cut": Severity.NOTE}
+    assert findings(saws) == {"rough-cut": Severity.NOTE, "cut-on-the-floor": Severity.NOTE}
 
 
 def test_the_good_face_lies_as_the_saw_wants_it_and_the_drawing_is_mirrored() -> None:
