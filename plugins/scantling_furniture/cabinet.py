@@ -162,6 +162,8 @@ class _Cabinet:
 
     def _promises(self) -> None:
         p, piece = self.p, self.piece
+        piece.carries(*(piece.parts[id] for id, _ in self.boards), kind="other shelf", amount=40.0)
+        piece.carries(piece.parts["top"], kind="mass", amount=30.0)
         piece.size(p.width, p.depth, p.height)
         piece.chain("width", p.width, [("side left", self.t), ("plinth", self.inner), ("side right", self.t)], "plinth")
         if p.height >= TALL or p.drawers:

@@ -58,6 +58,8 @@ class SideTable(Module[SideTableParameters]):
                 leg = under.legs[f"{y} {x}"][1]
                 piece.screws(cleat, leg, n=1, gauge=6, role="clamps", glued=True)
             piece.screws(cleat, shelf, n=2, inset=40, role="clamps")
+        piece.carries(piece.parts["top"], kind="mass", amount=30.0)
+        piece.carries(shelf, kind="mass", amount=15.0)
         piece.size(p.width, p.depth, p.height)
         piece.caution("Not a stool and not a step: it is narrow for its height.")
         return piece

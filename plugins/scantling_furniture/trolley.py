@@ -52,6 +52,7 @@ class DrinksTrolley(Module[DrinksTrolleyParameters]):
             piece.screws(base, rails[side], pitch=250, inset=110, length=50.8, role="holds")
             piece.screws(tray, under.aprons[side], pitch=250, inset=110, length=50.8, role="holds")
         self._rim(piece, p, tray.z1, frame.apron_t)
+        piece.carries(tray, kind="mass", amount=20.0)
         piece.buy("swivel castor 60 mm with plate", 2, "under the base, screws shorter than base and rail together")
         piece.buy("swivel castor 60 mm with plate and brake", 2, "at the end one stands at")
         piece.size(p.width, p.depth, p.height - CASTOR + RIM)

@@ -86,7 +86,9 @@ def nearest_its_limit(rows: Iterable[CheckRow]) -> list[str]:
     first = judged[0]
     value = {"design": "design value", "ultimate": "test strength", "stiffness": "limit"}[first.basis]
     what = f"{first.subject} ({first.check})" if first.check not in first.subject else first.subject
-    return [f"Nearest its limit: {what}, {first.ratio:.2f} of its {value} under {first.load}. Screened, not proved."]
+    ratio = first.ratio or 0.0
+    how = "Nearest its limit" if ratio <= 1 else "Past its limit"
+    return [f"{how}: {what}, {ratio:.2f} of its {value} under {first.load}. Screened, not proved."]
 
 
 def _rounded(value: float | None) -> float | None:
