@@ -31,7 +31,31 @@ def measuring_sheet(flow: Flow, dossier: Dossier) -> None:
         if rows:
             flow.section(", ".join(names), level=1, bookmark=False, room=30)
             flow.table(COLUMNS, rows)
+    if dossier.nesting is not None:
+        flow.section("The place: the least rules", level=1, bookmark=False, room=30)
+        flow.table(COLUMNS, list(_place(dossier)))
     _kerf(flow)
+
+
+def _place(dossier: Dossier) -> Iterator[list[str]]:
+    """Yield what to measure of the place: each wall at three heights, its corner, the floor, the way in."""
+    place = dossier.request.get("place") or {}
+    walls = place.get("walls") or [{"id": "the wall"}]
+    show = dossier.options.sizes.show
+    for i, wall in enumerate(walls):
+        for height, where in (("floor", "above the skirting"), ("seat", "at seat height"), ("back", "at back height")):
+            planned = show(wall[height]) if height in wall else ""
+            yield [f"{wall['id']}: {height}", f"from end to end, {where}", "tape, twice", planned, f"{BLANK} {BLANK}"]
+        corner = wall.get("corner")
+        if corner or i < len(walls) - 1:
+            planned = " / ".join(show(corner[n]) for n in ("first", "second", "diagonal")) if corner else ""
+            how = "a leg on each wall from the corner, and across between their ends"
+            yield [f"{wall['id']}: its right corner", how, "tape, at seat height", planned, f"{BLANK} {BLANK} {BLANK}"]
+    yield ["the floor", "down from one level line, where the feet stand", "level and rule", "", f"{BLANK} {BLANK}"]
+    ways = place.get("way_in") or [{"id": "the narrowest door"}]
+    for way in ways:
+        planned = f"{show(way['width'])} × {show(way['height'])}" if "width" in way else ""
+        yield [way["id"], "clear width and height, the leaf wide open", "tape", planned, f"{BLANK} {BLANK}"]
 
 
 def _parameters(piece: Piece, dossier: Dossier) -> Iterator[list[str]]:

@@ -1,7 +1,7 @@
 """Doors of the room, windows, sockets and the ceiling: what a piece stands in front of, in the swing of, or under."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot
 from typing import Any
 
@@ -9,6 +9,7 @@ from scantling.findings import Finding
 from scantling.mechanics.figures import figure
 from scantling.mechanics.floor_plan import Point, leaf_clearance
 from scantling.mechanics.notice import notice
+from scantling.mechanics.place import check_door_swing
 
 from .arrangement import FLUSH_MM, Arrangement
 from .poses import Stood, WallLine
@@ -48,21 +49,16 @@ def _leaf(line: WallLine, door: Mapping[str, Any]) -> Leaf:
 
 def door_findings(arrangement: Arrangement) -> list[Finding]:
     """Say which pieces stand in the swing of a door of the room, or in front of one."""
-    found = []
+    found: list[Finding] = []
     for leaf in leaves_of(arrangement):
         along, out = _towards(leaf.hinge, leaf.shut), _towards(leaf.hinge, leaf.opened)
         for stood in arrangement.stood:
             near = leaf_clearance(leaf.hinge, along, out, stood.outline) if leaf.inwards else leaf.width
-            if near < leaf.width - FLUSH_MM:
-                text = (
-                    f"{stood.name} stands in the swing of {leaf.id}: its leaf is {leaf.width:.0f} mm wide and the piece "
-                    f"{near:.0f} mm from its hinge."
-                )
-            elif _in_front(leaf, arrangement, stood):
-                near, text = 0.0, f"{stood.name} stands in front of {leaf.id}."
-            else:
-                continue
-            found.append(_said("door-blocked", stood, text, near, leaf.width))
+            swing = () if near > leaf.width - FLUSH_MM else check_door_swing(leaf.width, near, 0.0).findings()
+            said = [replace(f, message=f"{stood.name} stands in the swing of {leaf.id}. {f.message}") for f in swing]
+            if not said and _in_front(leaf, arrangement, stood):
+                said = [_said("door-blocked", stood, f"{stood.name} stands in front of {leaf.id}.", 0.0, leaf.width)]
+            found += [replace(f, parts=(stood.name,)) for f in said]
     return found
 
 
