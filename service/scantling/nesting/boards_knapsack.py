@@ -181,7 +181,7 @@ def _by_states(copies: list[_Copies], capacity: int, states: int, above: int) ->
         chosen, best = [], above
     weight: Ints = np.zeros(1, dtype=np.int64)
     value: Ints = np.zeros(1, dtype=np.int64)
-    history: list[tuple[Ints, NDArray[np.bool_]]] = []  # per lot: state it came from, whether the lot was taken
+    history: list[tuple[Ints, int]] = []  # per lot: the states kept, and how many of all were without the lot
     found: tuple[int, int] | None = None  # lot and state of the best filling, None while `chosen` leads
     exact, work, ceiling = True, len(copies), _ceiling(copies, capacity)
     for lot, c in enumerate(copies):
@@ -203,16 +203,21 @@ def _by_states(copies: list[_Copies], capacity: int, states: int, above: int) ->
         # Lots come in order of value per weight, so nothing after the next one is worth more.
         ahead = copies[min(lot + 1, len(copies) - 1)]
         kept, ordered = order[keep], ordered[keep]
-        promising = ordered * ahead.weight + (capacity - both_weight[kept]) * ahead.value > best * ahead.weight
-        kept = kept[promising | (ordered == best)] if better else kept[promising]
+        promise = ordered * ahead.weight - both_weight[kept] * ahead.value
+        promising = promise > best * ahead.weight - capacity * ahead.value
+        last = not promising.any()
+        if better:
+            promising[-1] = True  # the most valuable of all comes last
+        if not promising.all():
+            kept, promise = kept[promising], promise[promising]
         if len(kept) > states:
             exact = False
-            kept = _thin(kept, both_weight, both_value, ahead, states)
-        history.append((np.where(kept < len(weight), kept, kept - len(weight)), kept >= len(weight)))
+            kept = _thin(kept, promise, states)
+        history.append((kept, len(weight)))
         weight, value = both_weight[kept], both_value[kept]
         if better:
-            found = (lot, int(np.argmax(value)))
-        if not promising.any():
+            found = (lot, len(kept) - 1)
+        if last:
             break
     if found is None:
         return Filling(_collect(chosen), best, exact, work)
@@ -232,21 +237,21 @@ def _by_weight(weight: Ints, value: Ints, most_weight: int, most_value: int) -> 
     return order
 
 
-def _thin(kept: Ints, weight: Ints, value: Ints, ahead: _Copies, states: int) -> Ints:
-    """Keep the most promising states, in their order, when there are too many, always with the most valuable one."""
-    promise = value[kept] * ahead.weight - weight[kept] * ahead.value
-    promise[int(np.argmax(value[kept]))] = np.iinfo(np.int64).max
+def _thin(kept: Ints, promise: Ints, states: int) -> Ints:
+    """Keep the most promising states, in order, when there are too many; the last is worth most and always stays."""
+    promise[-1] = np.iinfo(np.int64).max
     least = np.partition(promise, len(promise) - states)[len(promise) - states]
     taken: NDArray[np.bool_] = promise > least
     taken[np.flatnonzero(promise == least)[: states - int(taken.sum())]] = True
     return kept[taken]
 
 
-def _trace(copies: list[_Copies], history: list[tuple[Ints, NDArray[np.bool_]]], lot: int, state: int) -> list[_Copies]:
+def _trace(copies: list[_Copies], history: list[tuple[Ints, int]], lot: int, state: int) -> list[_Copies]:
     chosen = []
     for row in range(lot, -1, -1):
-        came_from, taken = history[row]
-        if taken[state]:
+        kept, without = history[row]
+        state = int(kept[state])
+        if state >= without:
             chosen.append(copies[row])
-        state = int(came_from[state])
+            state -= without
     return chosen
