@@ -13,7 +13,7 @@ from scantling.nesting.checker import check_nesting
 from scantling.nesting.measuring import measure
 from scantling.nesting.nest_for_saws import nest_for_saws
 from scantling.nesting.nouns import Aim, Layout, Measures, Node, Objective, Offcut, Placement
-from scantling.nesting.plans import Candidate, choose
+from scantling.nesting.plans import Candidate, choice_in_words, choose
 
 KITCHEN = {
     "parts": [
@@ -182,3 +182,11 @@ def test_equal_sheets_of_equal_parts_come_out_as_one_layout():
     request = KITCHEN | {"parts": [{"id": "shelf", "length": 764.0, "width": 380.0, "quantity": 36}]}
     answer = nestings(request)
     assert [x["count"] for x in answer["layouts"]] == [4]
+
+
+def test_the_choice_is_told_in_words_for_a_summary():
+    cheap, easy = candidate(100_000, settings=9, cuts=30), candidate(102_000, settings=4, cuts=20)
+    assert choice_in_words(picked([cheap, easy]).plans) == (
+        "this plan is easier to cut: 4 saw settings, 20 cuts; cheapest, 10.00: 9 saw settings, 30 cuts"
+    )
+    assert choice_in_words(picked([cheap]).plans) == ""

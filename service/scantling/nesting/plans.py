@@ -85,6 +85,18 @@ def in_words(plan: Plan) -> str:
     return f"{money}, {m.settings} saw settings, {m.cuts} cuts, {left}"
 
 
+def choice_in_words(plans: Sequence[Plan]) -> str:
+    """Return the plan that was chosen and what it was chosen from, for a summary; empty where there was no choice."""
+    if len(plans) < 2:
+        return ""
+    words = []
+    for plan in plans:
+        cost = "" if plan.cost is None or plan.cost == plans[0].cost else f", {plain_money(plan.cost)}"
+        this = "this plan is " if plan.chosen else ""
+        words.append(f"{this}{plan.name}{cost}: {plan.measures.settings} saw settings, {plan.measures.cuts} cuts")
+    return "; ".join(words)
+
+
 def _findings(plans: Sequence[Plan]) -> list[Finding]:
     chosen = plans[0]
     findings = []

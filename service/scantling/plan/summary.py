@@ -8,6 +8,7 @@ from scantling.costing import Kind
 from scantling.costing import summary as costing_summary
 from scantling.findings import Finding, Severity
 from scantling.measure import Tape
+from scantling.nesting.plans import choice_in_words
 
 from .building import Built
 from .check_row import CheckRow, nearest_its_limit
@@ -113,4 +114,5 @@ def stock_line(project: "Project") -> str:
     proof = "proven least" if project.nesting.proven_minimal else "not proven least"
     missing = sum(u.quantity for u in project.nesting.unplaced)
     short = f"; {missing} parts fit on none of it" if missing else ""
-    return f"{words or 'nothing'} ({proof}{short})"
+    plans = choice_in_words(project.nesting.plans)
+    return f"{words or 'nothing'} ({proof}{short}{plans and '; '}{plans})"
