@@ -2285,6 +2285,9 @@ class FitAtHeight(TypedDict):
     height: str
     """floor, seat or back."""
 
+    measured: bool
+    """False where the least of the other heights stands for one not measured."""
+
     run_mm: float
     """The run as measured there."""
 

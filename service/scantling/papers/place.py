@@ -49,7 +49,13 @@ def in_its_place(flow: Flow, dossier: Dossier) -> None:
         return
     show = dossier.options.sizes.show
     fits = [
-        [wall["id"], fit["height"], show(fit["run_mm"]), show(fit["set_mm"]), _left_over(fit, show)]
+        [
+            wall["id"],
+            fit["height"] + ("" if fit["measured"] else " (not measured)"),
+            show(fit["run_mm"]),
+            show(fit["set_mm"]),
+            _left_over(fit, show),
+        ]
         for wall in place["walls"]
         for fit in wall["fits"]
     ]

@@ -22,7 +22,6 @@ from .room_checks import opened_pieces, opening_findings, overlap_findings
 from .room_doors import ceiling_findings, door_findings, leaves_of, wall_findings
 from .set_sizes import set_findings
 from .swings import swing_findings
-from .swings import swing_findings
 from .walking import Ahead, clear_fronts, uses_of, walkway_findings
 from .wall_fit import LARGEST_GAP_MM, Fit, Gap, at_extremes, fit_findings, fits_of, gap_findings, largest_gap
 
@@ -110,7 +109,6 @@ def _placed(room: Room, pieces: Mapping[str, Built], assemblies: Mapping[str, As
         *_nowhere(arrangement, pieces),
         *unused_holes(assemblies, _used(arrangement, beside), {id: p.quantity for id, p in pieces.items()}),
     ]
-    findings += swing_findings(arrangement, room, findings)
     findings += swing_findings(arrangement, room, findings)
     steps = place_steps(arrangement, joints, raised)
     return Placed(
@@ -221,6 +219,7 @@ def _fit(fit: Fit) -> dict[str, Any]:
     return {
         "height": fit.height,
         "run_mm": round(fit.run, 1),
+        "measured": fit.measured,
         "set_mm": round(fit.taken, 1),
         "slack_least_mm": round(fit.slack_least, 1),
         "slack_most_mm": round(fit.slack_most, 1),

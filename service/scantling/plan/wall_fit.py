@@ -14,14 +14,17 @@ from .arrangement import FLUSH_MM, Arrangement
 from .building import Built
 from .footprint import BANDS, span_at
 from .poses import Stood, WallLine
-from .room import SQUARE, Room
+from .room import HEIGHTS, SQUARE, Room
 
 LARGEST_GAP_MM = 10.0  # a wider gap behind a seat shows and swallows things; practice
 
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """A wall at one height: its run there and what the set takes of it, mm; slack at both extremes of the stock."""
+    """A wall at one height: its run there and what the set takes of it, mm; slack at both extremes of the stock.
+
+    Where the run was not `measured` at that height, the least of those that were stands for it.
+    """
 
     wall: str
     height: str
@@ -29,6 +32,7 @@ class Fit:
     taken: float
     slack_least: float
     slack_most: float
+    measured: bool = True
 
     @property
     def slack(self) -> float:
@@ -59,7 +63,7 @@ def at_extremes(built: Built) -> tuple[Assembly, Assembly]:
 
 
 def fits_of(arrangement: Arrangement, extremes: Mapping[str, tuple[Assembly, Assembly]]) -> list[Fit]:
-    """Return every wall with something along it, at each height its run was measured at."""
+    """Return every measured wall with something along it, at the floor, at seat and at back height."""
     found = []
     for i, line in enumerate(arrangement.lines):
         row = arrangement.row(i)
@@ -67,9 +71,11 @@ def fits_of(arrangement: Arrangement, extremes: Mapping[str, tuple[Assembly, Ass
             continue
         taken = _taken(arrangement, i, line, row)
         less, more = sorted(_change(arrangement, i, extremes, k) for k in (0, 1))
-        for height, run in line.wall.lengths.items():
+        for height in HEIGHTS:
             here = taken - sum(_recess(arrangement, i, end, height) for end in ("first", "last"))
-            found.append(Fit(line.wall.id, height, run, here, run - here - more, run - here - less))
+            run = line.wall.lengths.get(height, line.length)
+            known = height in line.wall.lengths
+            found.append(Fit(line.wall.id, height, run, here, run - here - more, run - here - less, known))
     return found
 
 

@@ -13,6 +13,7 @@ class FitAtHeight(Open):
 
     height: str = Field(description="floor, seat or back.")
     run_mm: float = Field(description="The run as measured there.", json_schema_extra=MM)
+    measured: bool = Field(description="False where the least of the other heights stands for one not measured.")
     set_mm: float = Field(description="What the set takes there, its gaps included.", json_schema_extra=MM)
     slack_least_mm: float = Field(description="Left over with the thickest stock sold.", json_schema_extra=MM)
     slack_most_mm: float = Field(description="Left over with the thinnest stock sold.", json_schema_extra=MM)
