@@ -240,3 +240,10 @@ def test_options_that_cannot_be_are_refused_with_a_pointer(papers, pointer):
 
 def test_built_needs_its_record():
     assert read_options({"stamp": "built", "as_built": "Rib 2 is 3 mm short, packed."}).stamp == "built"
+
+
+def test_sloped_cuts_are_listed_with_their_mitre(pages):
+    """The demonstration's posts lean 1 in 5: atan 1/5 = 11.31 degrees, on the line of their saw setting."""
+    cuts = next(p for p in pages if "Cuts by saw and setting" in p)
+    after = " ".join(" ".join(pages[pages.index(cuts) :]).split())
+    assert "mitre 11.31°" in after

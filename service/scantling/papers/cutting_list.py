@@ -96,6 +96,7 @@ def _settings(flow: Flow, dossier: Dossier) -> None:
         way = _METHODS.get(setting["method"], setting["method"])
         at = f"{way} {dossier.options.sizes.show(setting['setting_mm'])}"
         gives = ", ".join(_gives(setting, nesting)) or "pieces to cut on"
+        at = "; ".join([at, *_slopes(setting, nesting)])
         rows.append([str(number), saw, at, _cuts(setting["cuts"]), gives])
     columns = [Column("", 1, bold=True), Column("saw", 4), Column("setting", 4), Column("cuts", 5), Column("gives", 5)]
     flow.table(columns, rows)
@@ -111,12 +112,32 @@ def _cuts(cuts: list[Mapping[str, Any]]) -> str:
     return "; ".join(f"L{layout}: {', '.join(str(n) for n in numbers)}" for layout, numbers in by_layout.items())
 
 
+def _slopes(setting: Plain, nesting: Plain) -> list[str]:
+    """Return how far off square a setting is, and for which of its cuts the board or the saw goes the other way."""
+    words = [
+        f"{name} {setting[m]:g}°" for name, m in (("mitre", "mitre_deg"), ("bevel", "bevel_deg")) if setting.get(m)
+    ]
+    held: dict[str, list[Mapping[str, Any]]] = {}
+    for place in setting["cuts"] if words else ():
+        lie = _cut(place, nesting).get("lie")
+        if lie not in (None, "as it lies"):
+            held.setdefault(lie, []).append(place)
+    for lie, places in held.items():
+        every = len(places) == len(setting["cuts"])
+        words.append(lie if every else f"{lie} for {_cuts(places)}")
+    return words
+
+
+def _cut(place: Plain, nesting: Plain) -> Plain:
+    cuts: list[Plain] = nesting["layouts"][place["layout"] - 1]["cuts"]
+    return next(c for c in cuts if c["number"] == place["cut"])
+
+
 def _gives(setting: Plain, nesting: Plain) -> list[str]:
     """Return the parts that the cuts of a setting set free."""
     names: dict[str, None] = {}
     for place in setting["cuts"]:
-        cuts = nesting["layouts"][place["layout"] - 1]["cuts"]
-        cut = next(c for c in cuts if c["number"] == place["cut"])
+        cut = _cut(place, nesting)
         for side in (cut["falls"], cut["rest"]):
             if side and side["kind"] == "part":
                 names[side["name"]] = None
