@@ -1,9 +1,10 @@
 """What stands on a piece and what passes on through it: shelves, masses, rails on the way down."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from scantling.board import LoadCase, Part
-from scantling.board.vector import Vector, dot
+from scantling.board.vector import dot
 from scantling.findings import Finding
 from scantling.mechanics.loads import Load, weight
 from scantling.mechanics.shelves import Shelf, ShelfLoad, ShelfResult, check_shelf, shelf_load
@@ -11,7 +12,7 @@ from scantling.tables import Status, material
 
 from .check_row import CheckRow
 from .circumstances import Circumstances
-from .flow import Flow, load_flow
+from .flow import Flow, spread_flow
 from .four_edges import WHOLE, Plate, rests_on_four_edges
 from .joints import Demand
 from .members import Pressed, checked, scaled, spread, unsupported
@@ -62,14 +63,10 @@ def _shelf_load(case: LoadCase, part: Part) -> ShelfLoad:
 def thing_flows(ways: Ways) -> list[tuple[Load, Flow]]:
     """Return what is declared to stand on shelves and tops, each load with its way down to the floor."""
     return [
-        (load, load_flow(ways, [(part.id, load.force_n, _middle(part))]))
+        (load, spread_flow(ways, part.id, load.force_n))
         for case in ways.structure.assembly.loads
         for part, load in _things(ways.structure, case)
     ]
-
-
-def _middle(part: Part) -> Vector:
-    return part.frame.point((part.length / 2, part.width / 2, part.thickness))
 
 
 def _things(structure: Structure, case: LoadCase) -> list[tuple[Part, Load]]:
@@ -166,22 +163,54 @@ def mass_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[Fi
 
 
 def rail_checks(
-    ways: Ways, seats: Sequence[Surface], flows: Sequence[Flow], loads: tuple[Load, Load], who: Circumstances
+    ways: Ways,
+    seats: Sequence[Surface],
+    flows: Sequence[Flow],
+    loads: tuple[Load, Load],
+    who: Circumstances,
+    things: Sequence[tuple[Load, Flow]] = (),
 ) -> tuple[list[CheckRow], list[Finding]]:
-    """Check the rails a sitter's weight passes through: `loads` are one person sitting and one dropping."""
+    """Check the rails and bearers a load passes through: `loads` are one person sitting and one dropping.
+
+    `flows` are of one newton for each place somebody sits, `things` of what is declared to stand on the piece.
+    """
     bearers = {id for s in seats for id, _ in s.shares}
+    bearers |= {id for case in ways.structure.assembly.loads for id in case.parts}
     pressed: list[Pressed] = []
-    for id in dict.fromkeys(i for f in flows for i in f.on_part):
+    passed = (id for flow in (*flows, *(flow for _, flow in things)) for id in flow.on_part)
+    for id in dict.fromkeys(passed):
         spans = ways.of(id)
         if id in bearers or spans is None or lies_along(spans) or not spans.clear():
             continue
-        span = _widest(spans)
-        places = [at for f in flows for at, _ in f.on_part.get(id, ())]
-        sits = abs(sum(n for f in flows for _, n in f.on_part.get(id, ())))
-        drops = max(abs(sum(n for _, n in f.on_part.get(id, ()))) for f in flows)
-        over, kind = max(places) - min(places), ways.structure.kind(id)
-        pressed += [
-            Pressed(spans.part, spans, span, "uniform-simple", spread(loads[0], sits, over, span), kind),
-            Pressed(spans.part, spans, span, "uniform-simple", spread(loads[1], drops, 0.0, span), kind),
-        ]
+        pressed += _sat_through(ways, spans, flows, loads)
+        pressed += _stood_through(ways, spans, things)
     return checked(pressed, who, [])
+
+
+def _sat_through(ways: Ways, spans: Spans, flows: Sequence[Flow], loads: tuple[Load, Load]) -> list[Pressed]:
+    """Return a part under what sitters pass on to it: everybody sitting, one dropping."""
+    id = spans.part.id
+    places = [at for f in flows for at, _ in f.on_part.get(id, ())]
+    if not places:
+        return []
+    span, over, kind = _widest(spans), max(places) - min(places), ways.structure.kind(id)
+    sits = abs(sum(n for f in flows for _, n in f.on_part.get(id, ())))
+    drops = max(abs(sum(n for _, n in f.on_part.get(id, ()))) for f in flows)
+    return [
+        Pressed(spans.part, spans, span, "uniform-simple", spread(loads[0], sits, over, span), kind),
+        Pressed(spans.part, spans, span, "uniform-simple", spread(loads[1], drops, 0.0, span), kind),
+    ]
+
+
+def _stood_through(ways: Ways, spans: Spans, things: Sequence[tuple[Load, Flow]]) -> list[Pressed]:
+    """Return a part under all that stands on the piece and is passed on to it."""
+    id = spans.part.id
+    got = [(load, at, newton) for load, flow in things for at, newton in flow.on_part.get(id, ())]
+    if not got:
+        return []
+    span = _widest(spans)
+    places = [at for _, at, _ in got]
+    label = " and ".join(dict.fromkeys(load.label for load, _, _ in got))
+    load = replace(got[0][0], label=label, force_n=abs(sum(newton for _, _, newton in got)))
+    over = max(places) - min(places)
+    return [Pressed(spans.part, spans, span, "uniform-simple", spread(load, 1.0, over, span), ways.structure.kind(id))]

@@ -1,7 +1,8 @@
 """From the person to the floor: one newton in each place followed down through parts and joints.
 
 Where a part rests in two places the lever rule shares the load; where it rests in more, each place next to the load may
-get all of it, and what follows is a bound.
+get all of it, and what follows is a bound. A load spread over a part that rests in more is shared by the stretches
+between, and an inner place gets a quarter more than its stretches, as the middle of two equal spans does: a bound too.
 """
 
 from collections.abc import Iterable, Sequence
@@ -16,6 +17,8 @@ from .surfaces import Surface
 
 HUNG = 0.7  # cosine: a side joint whose patch looks up this far is hung from, not leant on
 DEEPEST = 8
+PIECES = 8  # points a spread load is followed from where a part rests in more than two places
+INNER = 1.25  # what the middle of three supports gets over its stretches, 10/8 of a span's load: two equal spans
 NOTHING = 1e-6
 
 Pair = tuple[str, str]
@@ -59,14 +62,37 @@ def load_flow(ways: Ways, shares: Iterable[tuple[str, float, Vector]]) -> Flow:
     return flow
 
 
+def spread_flow(ways: Ways, id: str, force: float) -> Flow:
+    """Return where a force goes that is spread evenly over a part, N."""
+    flow, part, spans = Flow(), ways.structure.part(id), ways.of(id)
+    middle = (part.length / 2, part.width / 2, part.thickness)
+    if spans is None or len(spans.rests) < 3:
+        _down(ways, flow, id, force, part.frame.point(middle), False, ())
+        return flow
+    for i in range(PIECES):
+        at = spans.size * (i + 0.5) / PIECES
+        local = (at, middle[1], middle[2]) if spans.axis == "length" else (middle[0], at, middle[2])
+        _down(ways, flow, id, force / PIECES, part.frame.point(local), False, (), spread=True)
+    return flow
+
+
 def _point(structure: Structure, id: str, seat: Surface, x: float) -> Vector:
     low, high = structure.part(id).bounds()
     y0, y1 = max(low[1], seat.low[1]), min(high[1], seat.high[1])
     return (min(max(x, low[0]), high[0]), (y0 + y1) / 2, high[2])
 
 
-def _down(ways: Ways, flow: Flow, id: str, force: float, point: Vector, bound: bool, seen: tuple[str, ...]) -> None:
-    """Follow a force from a part to what holds it up; a negative force lifts."""
+def _down(
+    ways: Ways,
+    flow: Flow,
+    id: str,
+    force: float,
+    point: Vector,
+    bound: bool,
+    seen: tuple[str, ...],
+    spread: bool = False,
+) -> None:
+    """Follow a force from a part to what holds it up; a negative force lifts. `spread` is a piece of a spread load."""
     if id in ways.structure.floor:
         flow.on_floor[id] = flow.on_floor.get(id, 0.0) + force
         return
@@ -77,7 +103,7 @@ def _down(ways: Ways, flow: Flow, id: str, force: float, point: Vector, bound: b
     spans = _without(spans, seen)
     at = spans.at(point)
     flow.on_part.setdefault(id, []).append((at, force))
-    for rest, part_of_force, sure in _shared(spans, at, force):
+    for rest, part_of_force, sure in _shared(spans, at, force, spread):
         sharers = rest.by if not lies_along(spans) else rest.by[:1]
         for by in sharers:
             unsure = bound or not sure or len(sharers) > 1
@@ -100,8 +126,11 @@ def _local(spans: Spans, at: float) -> Vector:
     return (at, middle[1], middle[2]) if spans.axis == "length" else (middle[0], at, middle[2])
 
 
-def _shared(spans: Spans, at: float, force: float) -> list[tuple[Rest, float, bool]]:
-    """Return what each place a part rests in gets: by the lever rule on two, all to each neighbour on more."""
+def _shared(spans: Spans, at: float, force: float, spread: bool) -> list[tuple[Rest, float, bool]]:
+    """Return what each place a part rests in gets: by the lever rule on two, all to each neighbour on more.
+
+    A piece of a spread load goes by the lever rule to its neighbours, with the quarter more of inner places.
+    """
     rests = spans.rests
     if len(rests) == 1:
         return [(rests[0], force, True)]
@@ -109,7 +138,11 @@ def _shared(spans: Spans, at: float, force: float) -> list[tuple[Rest, float, bo
         first, second = _lever(force, at, rests[0].middle, rests[1].middle)
         return [(r, f, True) for r, f in zip(rests, (first, second), strict=True) if abs(f) > NOTHING]
     near = spans.neighbours(at)
-    return [(r, force, len(near) == 1) for r in near]
+    if not spread:
+        return [(r, force, len(near) == 1) for r in near]
+    parts = [force] if len(near) == 1 else _lever(force, at, near[0].middle, near[1].middle)
+    inner = rests[1:-1]
+    return [(r, f * (INNER if r in inner else 1.0), False) for r, f in zip(near, parts, strict=True)]
 
 
 def _lever(force: float, at: float, first: float, second: float) -> tuple[float, float]:

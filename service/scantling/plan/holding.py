@@ -58,7 +58,7 @@ def holding_checks(
     flows, things = person_flows(ways, seats), thing_flows(ways)
     rows, findings = seat_members(ways, seats, who)
     for more, found in (
-        rail_checks(ways, seats, flows, one, who),
+        rail_checks(ways, seats, flows, one, who, things),
         leg_checks(structure, flows, one, who, things),
         shelf_checks(ways, who),
         mass_checks(ways, who),
