@@ -35,7 +35,7 @@ def choose(job: Job, candidates: Sequence[Candidate]) -> Nesting:
     chosen = min(level, key=lambda c: (*_rank(job, c, least), c.measures.objective, *_ease(c)))
     if chosen.measures.objective == least:
         cheapest = chosen
-    near = [c for c in level if _within(job, c.measures.objective, least)]
+    near = [c for c in level if within_worth(job, c.measures.objective, least)]
     easier = min(near, key=lambda c: (*_ease(c), c.measures.objective))
     if _ease(chosen) <= _ease(easier):
         easier = chosen
@@ -55,14 +55,15 @@ def _ease(candidate: Candidate) -> tuple[int, int]:
     return candidate.measures.settings, candidate.measures.cuts
 
 
-def _within(job: Job, objective: int, least: int) -> bool:
+def within_worth(job: Job, objective: int, least: int) -> bool:
+    """Tell whether a cost counts as equal to the least one."""
     return objective * _WHOLE <= least * (_WHOLE + job.aims.worth)
 
 
 def _rank(job: Job, candidate: Candidate, least: int | None) -> tuple[int, ...]:
     """Return what a candidate is compared by, in the job's order; without `least` no cost is equal to another."""
     m = candidate.measures
-    money = 0 if least is not None and _within(job, m.objective, least) else m.objective
+    money = 0 if least is not None and within_worth(job, m.objective, least) else m.objective
     by_aim = {
         Aim.MONEY: money,
         Aim.REMAINDER: -m.remainder[0] * m.remainder[1],
