@@ -40,6 +40,10 @@ class SawCut:
     long_face: FaceName = "face"
     at: float = 0.0
 
+    def __str__(self) -> str:
+        turned = f", mitre {self.mitre:g}°, bevel {self.bevel:g}°" if self.mitre or self.bevel else ""
+        return f"saw cut {self.at:g} mm in from the {self.side}{turned}"
+
     @property
     def crosscut(self) -> bool:
         """Whether the cut makes an end (else it is a rip along the board)."""
@@ -87,10 +91,18 @@ class Recess:
     z1: float
     stopped: bool = False
 
+    def __str__(self) -> str:
+        ranges = ((self.x0, self.x1), (self.y0, self.y1), (self.z0, self.z1))
+        return (
+            f"{self.kind} over "
+            + ", ".join(f"{axis} {low:g} to {high:g}" for axis, (low, high) in zip("xyz", ranges, strict=True))
+            + " mm"
+        )
+
     def planes(self) -> tuple[Plane, ...]:
         """Return the six half-spaces of the box. Raises CutError where it has no size."""
         if not (self.x0 < self.x1 and self.y0 < self.y1 and self.z0 < self.z1):
-            raise CutError(f"{self.kind}: a cut needs a size in every direction, got {self}")
+            raise CutError(f"a cut needs a size in every direction, got a {self}")
         return (
             Plane((-1.0, 0.0, 0.0), -self.x0),
             Plane((1.0, 0.0, 0.0), self.x1),

@@ -95,7 +95,7 @@ class Part:
                     planes = cut.planes()
                     cells = [c for cell in cells for c in subtract(cell, planes, "cut")]
                 if not cells:
-                    raise CutError(f"{self.id}: the cut {cut} leaves nothing of the part")
+                    raise CutError(f"{self.id}: the {cut} leaves nothing of the part")
             self._local = tuple(cells)
         return self._local
 

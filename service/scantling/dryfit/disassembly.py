@@ -57,6 +57,7 @@ class Puzzle:
     scrapes: Callable[[int, Direction, int], bool] = lambda part, way, rest: False
     stuck: list[tuple[int, list[int]]] = field(default_factory=list)
     trapped: list[list[int]] = field(default_factory=list)
+    _linked: dict[int, int] = field(default_factory=dict)
     _held: dict[int, list[int]] = field(default_factory=dict, repr=False)
 
     def solve(self, parts: int) -> Node:
@@ -170,11 +171,12 @@ class Puzzle:
     def _next_off(self, left: list[int], rest: int) -> tuple[int, Direction] | None:
         """Choose the piece to slide off next: small ones first, and none that breaks the rest in two if possible."""
         second: tuple[int, Direction] | None = None
+        before = self._clusters(rest, left, 0)
         for piece in left:
             way = self._way(piece, rest & ~piece)
             if way is None:
                 continue
-            if self._in_one(rest & ~piece, left, piece):
+            if self._clusters(rest & ~piece, left, piece) <= before:
                 return piece, way
             second = second or (piece, way)
         return second
@@ -187,11 +189,24 @@ class Puzzle:
             tried.add(direction)
         return None
 
-    def _in_one(self, rest: int, left: list[int], gone: int) -> bool:
-        """Whether the pieces that remain still hang together by joints."""
-        ties = [p for p in left if p != gone]
-        ties += [1 << i | 1 << j for i, j in self.links if rest >> i & 1 and rest >> j & 1]
-        return len(components(rest, ties)) == 1
+    def _clusters(self, rest: int, left: list[int], gone: int) -> int:
+        """Return into how many clusters that hang together by joints the pieces but one fall."""
+        if not self._linked:
+            for i, j in self.links:
+                self._linked[i] = self._linked.get(i, 0) | 1 << j
+                self._linked[j] = self._linked.get(j, 0) | 1 << i
+        whole = {i: piece for piece in left if piece != gone for i in bits(piece)}
+        count, unseen = 0, rest
+        while unseen:
+            count += 1
+            frontier = unseen & -unseen
+            while frontier:
+                unseen &= ~frontier
+                reached = 0
+                for i in bits(frontier):
+                    reached |= self._linked.get(i, 0) | whole[i]
+                frontier = reached & unseen
+        return count
 
     def _core(self, node: Node, left: list[int], rest: int, fastened: list[int]) -> None:
         """Go on inside pieces that cannot leave each other as they are."""

@@ -13,6 +13,7 @@ from .distance import parts_distance
 from .scene import STAND_APART, Scene
 
 SMALL_MM2 = 100.0  # a glued or screwed joint smaller than a 10 mm square holds nothing: practice
+MOST_ADRIFT = 10
 PARALLEL_MM = 1.0  # a gap that widens by more is two faces at an angle, not a missed fit
 
 __all__ = ["Meeting", "adrift", "joint_findings", "meetings", "near_misses", "overlap_findings"]
@@ -193,9 +194,10 @@ def adrift(scene: Scene) -> Iterator[Finding]:
     """Report parts no joint ties to the rest of the piece."""
     groups = tied(len(scene.parts), [pair for _, pair in scene.meetings])
     largest = max(groups, key=lambda g: (len(g), -g[0]))
-    for group in groups:
-        if group is largest:
-            continue
+    loose = [group for group in groups if group is not largest]
+    if len(loose) > MOST_ADRIFT:  # told one by one they would bury all else
+        loose = [sorted(i for group in loose for i in group)]
+    for group in loose:
         ids = scene.ids(*group)
         yield Finding(
             "part-adrift",

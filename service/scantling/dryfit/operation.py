@@ -5,7 +5,7 @@ from dataclasses import replace
 from math import sqrt
 from typing import Any
 
-from scantling.board import Assembly, Motion, MotionError, Promise, assembly_from_plain
+from scantling.board import Assembly, Hole, Motion, MotionError, Promise, assembly_from_plain
 from scantling.board.motion import motion_from_plain
 from scantling.findings import Finding, ranked
 from scantling.measure import MeasureError, RequestError, RequestProblem, Tape, pointer
@@ -164,6 +164,15 @@ def _semantic(assembly: Assembly) -> Iterator[RequestProblem]:
         yield problem(
             "/assembly/parts", f"the cuts leave {cells} convex pieces; at most {MOST_CELLS} are taken", "too-many"
         )
+    for i, part in enumerate(assembly.parts.values()):
+        for k, cut in enumerate(part.cuts):
+            if isinstance(cut, Hole) and not (0 <= cut.x <= part.length and 0 <= cut.y <= part.width):
+                yield problem(
+                    "/assembly" + pointer("parts", i, "cuts", k),
+                    f"{part.id}: a hole at {cut.x:g}, {cut.y:g} mm lies beside the blank of {part.length:g} by"
+                    f" {part.width:g} mm",
+                    "bad-cut",
+                )
     for i, promise in enumerate(assembly.promises):
         yield from _promise_shape(promise, "/assembly" + pointer("promises", i))
     for i, joint in enumerate(assembly.joints.values()):
