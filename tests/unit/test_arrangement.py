@@ -10,8 +10,6 @@ from floor_blocks import arranged, block, walls
 from scantling.mechanics.floor_plan import overlap_depth
 from scantling.plan.levelling import level_findings, raised_feet
 from scantling.plan.room_checks import overlap_findings
-from scantling.plan.room_doors import ceiling_findings, door_findings, wall_findings
-from scantling.plan.walking import clear_fronts, walkway_findings
 from scantling.plan.wall_fit import fit_findings, fits_of, gap_findings, largest_gap
 
 LONG, CORNER, SHORT = block(1500, 600, 400), block(600, 600, 400), block(1000, 600, 400)
@@ -146,100 +144,11 @@ def test_feet_come_up_to_the_highest_of_the_row():
     assert "short" in said.message
 
 
-def test_a_leaf_of_800_needs_800():
-    """Hinged 300 from the left end, the leaf reaches to 1100 along the wall: nearer than 800 is in its way."""
-    door = {"id": "door", "at": 300.0, "width": 800.0}
-    for gap, codes in ((1050.0, ["door-blocked"]), (1150.0, [])):
-        stands = [{"module": "one", "wall": "a", "gap": gap}]
-        _, found = arranged({"walls": walls(3000.0, doors=[door]), "stands": stands}, {"one": SHORT})
-        said = door_findings(found)
-        assert [f.code for f in said] == codes, gap
-        assert all((f.value, f.limit) == (pytest.approx(gap - 300), 800) for f in said)
-
-
-def test_a_door_that_opens_out_is_only_kept_free():
-    door = {"id": "door", "at": 300.0, "width": 800.0, "opens": "out"}
-    place = {"walls": walls(3000.0, doors=[door]), "stands": [{"module": "one", "wall": "a", "gap": 1050.0}]}
-    (said,) = door_findings(arranged(place, {"one": SHORT})[1])
-    assert "stands in front of door" in said.message
-    place["stands"] = [{"module": "one", "x": 1050.0, "y": 2000.0}]
-    assert door_findings(arranged(place, {"one": SHORT})[1]) == []
-
-
-def test_windows_and_sockets_behind_a_piece():
-    wall = walls(
-        3000.0,
-        windows=[{"id": "window", "at": 900.0, "width": 500.0, "sill": 350.0}],
-        sockets=[{"id": "socket", "at": 500.0, "height": 300.0}],
-    )
-    _, found = arranged({"walls": wall, "stands": [{"module": "one", "wall": "a"}]}, {"one": SHORT})
-    assert [f.code for f in wall_findings(found)] == ["covers-window", "covers-socket"]
-    _, low = arranged({"walls": wall, "stands": [{"module": "one", "wall": "a"}]}, {"one": block(1000, 600, 290)})
-    assert wall_findings(low) == []
-
-
-def test_the_walkway_is_what_stands_straight_ahead():
-    """A place 1500 deep: 900 in front of a row 600 deep; a piece free at 1200 from the wall leaves 100 less of 500."""
-    place = {"depth": 1500.0, "walls": walls(3000.0), "stands": [{"module": "one", "wall": "a"}]}
-    room, found = arranged(place, {"one": SHORT})
-    assert [a.clear for a in clear_fronts(found, room)] == [pytest.approx(900)]
-    assert walkway_findings(found, room, clear_fronts(found, room), {}) == []
-    place["walkway"] = 1000.0
-    room, found = arranged(place, {"one": SHORT})
-    (said,) = walkway_findings(found, room, clear_fronts(found, room), {})
-    assert (said.code, said.value, said.limit) == ("walkway-narrow", pytest.approx(900), 1000)
-
-
-def round_about(use, gap, side="x"):
-    """A piece of a use 1000 wide and 600 deep, so far from the far edge of its place or from a case beside it."""
-    place = {"depth": 2000.0 + gap, "stands": [{"module": "one", "x": 3000.0, "y": 2000.0}]}
-    pieces = {"one": SHORT, "case": block(400, 400, 1800)}
-    if side == "right":
-        place = {"stands": [*place["stands"], {"module": "case", "x": 4000.0 + gap, "y": 1900.0}]}
-    room, found = arranged(place, pieces)
-    return [(f.limit, f.message) for f in walkway_findings(found, room, clear_fronts(found, room), {"one": use})]
-
-
-def test_who_sits_at_a_table_and_who_makes_a_bed_need_room():
-    """Behind a diner 32 in (NKBA summaries), beside a bed 15 in, at its foot 30 in (room planning guides)."""
-    for use, side, inches in (("table", "x", 32), ("bed", "x", 30), ("bed", "right", 15)):
-        assert round_about(use, inches * 25.4 + 1, side) == []
-        (said,) = round_about(use, inches * 25.4 - 1, side)
-        assert said[0] == pytest.approx(inches * 25.4)
-    assert "On the right of one, to case" in round_about("bed", 300, "right")[0][1]
-
-
-def test_a_seat_stands_near_its_table_and_a_foot_from_a_low_one():
-    """Sofa to low table 12 in at least (room planning guides); a chair may stand as near to its table as it likes."""
-    pieces = {"seat": SHORT, "table": block(1200, 700, 400)}
-    stands = [{"module": "seat", "x": 0.0, "y": 600.0}, {"module": "table", "x": 0.0, "y": 1550.0}]
-    room, found = arranged({"stands": stands}, pieces)
-    fronts = clear_fronts(found, room)
-    assert fronts[0].clear == pytest.approx(250)
-    said = walkway_findings(found, room, fronts[:1] + fronts[1:], {"seat": "seat", "table": "low table"})
-    assert [(f.value, round(f.limit, 1)) for f in said] == [(pytest.approx(250), 304.8)]
-    assert walkway_findings(found, room, fronts, {"seat": "seat", "table": "table"}) == []
-
-
 def test_what_stands_in_another_and_what_hangs_over_it():
     stands = [{"module": "one", "x": 0.0, "y": 600.0}, {"module": "two", "x": 950.0, "y": 600.0}]
     _, found = arranged({"stands": stands}, {"one": SHORT, "two": LONG})
     (said,) = overlap_findings(found)
     assert (said.code, said.value) == ("stands-in-another", pytest.approx(50))
-
-
-def test_a_tall_case_sweeps_its_diagonal_as_it_is_tipped_up():
-    """600 deep and 2400 tall: √(600² + 2400²) = 2473.9."""
-    case = block(800, 600, 2400)
-    place = {"ceiling": 2450.0, "walls": walls(3000.0), "stands": [{"module": "case", "wall": "a"}]}
-    room, found = arranged(place, {"case": case})
-    (said,) = ceiling_findings(found, room)
-    assert (said.code, said.value) == ("cannot-tilt-up", pytest.approx(2473.863, abs=0.001))
-    room, found = arranged({**place, "ceiling": 2380.0}, {"case": case})
-    assert [f.code for f in ceiling_findings(found, room)] == ["does-not-fit-place"]
-
-
-SIZES = st.tuples(st.floats(200, 2500), st.floats(200, 900))
 
 
 @settings(max_examples=60, deadline=None)

@@ -9,12 +9,12 @@ from scantling.mechanics.children import Chest, Opening, check_chest, check_open
 
 from .check_row import CheckRow
 from .circumstances import Circumstances
+from .footprint import supports_of
 from .gaps import gaps_of
 from .structure import Structure
 
 LID_COVERS = 0.6  # share of the footprint a part must lie over to be a lid; practice
 VENT_MM2 = 650.0
-LID_SUPPORTS = ("lid support", "lid stay", "lid hinge")
 SIDES: tuple[Vector, ...] = ((1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (0.0, 0.0, -1.0))
 
 
@@ -96,7 +96,7 @@ def box_checks(assembly: Assembly, box: Box | None, who: Circumstances) -> tuple
     """
     if box is None:
         return [], []
-    supports = [h.what for h in assembly.hardware if any(word in h.what.casefold() for word in LID_SUPPORTS)]
+    supports = supports_of(assembly)
     rows = [_lid_row(box, supports)] if box.hinged else []
     if not who.children:
         return rows, []

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import inf, radians, sin
+from math import cos, inf, radians, sin
 
 from scantling.board import Assembly, Joint, JointKind, Part
 from scantling.dryfit import lifts, room_of
@@ -13,6 +13,7 @@ from .standing import hull
 # The bands a wall is measured in, mm above the floor: at the floor, about a seat, and from there up; practice.
 BANDS = {"floor": (0.0, 200.0), "seat": (200.0, 550.0), "back": (550.0, inf)}
 PAST_UPRIGHT_DEG = 10.0  # a lid leans back that far to stay open; practice
+LID_SUPPORTS = ("lid support", "lid stay", "lid hinge")
 LEVEL = 0.95  # cosine: a part whose thickness looks up this far is a lid, else a door
 ON_FLOOR_MM = 0.5
 LOW = -1e9
@@ -85,6 +86,11 @@ def feet_of(assembly: Assembly) -> tuple[float, float, float, float]:
     return min(xs), min(ys), max(xs), max(ys)
 
 
+def supports_of(assembly: Assembly) -> list[str]:
+    """Return what is bought for a piece to hold its lid up."""
+    return [h.what for h in assembly.hardware if any(word in h.what.casefold() for word in LID_SUPPORTS)]
+
+
 def opened_of(assembly: Assembly) -> Opened:
     """Return how far lids, doors and drawers reach: what the piece says moves exactly, as far as it opens.
 
@@ -113,17 +119,21 @@ def opened_of(assembly: Assembly) -> Opened:
 def _hinged(assembly: Assembly, joint: Joint, front: float, back: float) -> Opened:
     part, on = assembly.parts[joint.parts[0]], assembly.parts[joint.parts[1]]
     if abs(part.frame.through[2]) > LEVEL:
-        return _lid(part, on, back)
+        return _lid(part, on, back, bool(supports_of(assembly)))
     return Opened(front=max(0.0, (part.x1 - part.x0) - (part.y0 - front)), what=part.name)
 
 
-def _lid(lid: Part, on: Part, back: float) -> Opened:
-    """Return what a lid needs that is hinged on what stands under its back edge and leans past upright."""
+def _lid(lid: Part, on: Part, back: float, held: bool) -> Opened:
+    """Return what a lid needs that is hinged on what stands under its back edge.
+
+    Upright it stands its thickness behind its hinge; without supports that hold it there it leans on past upright.
+    """
     if (on.y0 + on.y1) / 2 < (lid.y0 + lid.y1) / 2:
         return Opened(what=lid.name, lid=lid.id)  # hinged in front or at the side: not a lid against a wall
+    lean = 0.0 if held else radians(PAST_UPRIGHT_DEG)
     deep = on.y1 - lid.y0
-    lean = deep * sin(radians(PAST_UPRIGHT_DEG)) + (lid.y1 - on.y1)
-    return Opened(behind=max(0.0, on.y1 + lean - back), up=lid.z0 + deep, what=lid.name, lid=lid.id)
+    behind = deep * sin(lean) + lid.thickness * cos(lean)
+    return Opened(behind=max(0.0, on.y1 + behind - back), up=lid.z0 + deep, what=lid.name, lid=lid.id)
 
 
 def _wider(a: Opened, b: Opened) -> Opened:
