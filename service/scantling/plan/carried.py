@@ -212,5 +212,6 @@ def _stood_through(ways: Ways, spans: Spans, things: Sequence[tuple[Load, Flow]]
     places = [at for _, at, _ in got]
     label = " and ".join(dict.fromkeys(load.label for load, _, _ in got))
     load = replace(got[0][0], label=label, force_n=abs(sum(newton for _, _, newton in got)))
-    over = max(places) - min(places)
+    touching = min(flow.over[id] for _, flow in things if id in flow.over) if spans.axis == "length" else 0.0
+    over = max(max(places) - min(places), touching)
     return [Pressed(spans.part, spans, span, "uniform-simple", spread(load, 1.0, over, span), ways.structure.kind(id))]

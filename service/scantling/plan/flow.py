@@ -29,7 +29,8 @@ class Flow:
     """Where a load goes, N: on each joint (held, holder) sideways, pulling, pressing; on each part, on the floor.
 
     `lifting` is a pull on a joint where a part is levered up off what it rests on, which stands loose on the floor.
-    `bounds` are the joints whose load is a bound; `lost` the parts a load came to and nothing carries further.
+    `bounds` are the joints whose load is a bound; `lost` the parts a load came to and nothing carries further; `over`
+    is how far along each part what presses on it touches it, mm: the least of all that does.
     """
 
     sideways: dict[Pair, float] = field(default_factory=dict)
@@ -40,6 +41,7 @@ class Flow:
     on_floor: dict[str, float] = field(default_factory=dict)
     bounds: set[Pair] = field(default_factory=set)
     lost: set[str] = field(default_factory=set)
+    over: dict[str, float] = field(default_factory=dict)
 
 
 def person_flows(ways: Ways, seats: Sequence[Surface]) -> list[Flow]:
@@ -108,8 +110,16 @@ def _down(
         for by in sharers:
             unsure = bound or not sure or len(sharers) > 1
             _on_joint(ways.structure, flow, (id, by), part_of_force, unsure)
+            flow.over[by] = min(flow.over.get(by, float("inf")), _touching(ways.structure, id, by))
             place = spans.part.frame.point(_local(spans, min(max(at, rest.start), rest.end)))
             _down(ways, flow, by, part_of_force, place, unsure, (*seen, id))
+
+
+def _touching(structure: Structure, id: str, by: str) -> float:
+    """Return how far along a part, mm, another one touches it."""
+    part = structure.part(by)
+    places = [part.frame.local(c)[0] for patch in structure.patches(id, by) for c in patch.corners]
+    return max(places) - min(places) if places else 0.0
 
 
 def _without(spans: Spans, seen: tuple[str, ...]) -> Spans:
