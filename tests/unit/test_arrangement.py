@@ -151,6 +151,9 @@ def test_what_stands_in_another_and_what_hangs_over_it():
     assert (said.code, said.value) == ("stands-in-another", pytest.approx(50))
 
 
+SIZES = st.tuples(st.floats(200, 2500), st.floats(200, 900))
+
+
 @settings(max_examples=60, deadline=None)
 @given(
     first=st.lists(SIZES, min_size=0, max_size=3),

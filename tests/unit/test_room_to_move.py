@@ -134,6 +134,3 @@ def test_a_tall_case_sweeps_its_diagonal_as_it_is_tipped_up():
     assert (said.code, said.value) == ("cannot-tilt-up", pytest.approx(2473.863, abs=0.001))
     room, found = arranged({**place, "ceiling": 2380.0}, {"case": case})
     assert [f.code for f in ceiling_findings(found, room)] == ["does-not-fit-place"]
-
-
-SIZES = st.tuples(st.floats(200, 2500), st.floats(200, 900))
