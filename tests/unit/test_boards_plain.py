@@ -70,3 +70,11 @@ def test_a_defect_that_cannot_be_is_refused_with_its_place(stock, code):
         nestings({"parts": [{"id": "rail", "length": 650.0}], "stock": [stock], "saw": SAW})
     (problem,) = caught.value.errors
     assert (problem.pointer, problem.code) == ("/stock/0/defects/0", code)
+
+
+def test_a_part_with_a_width_of_its_own_is_cut_from_a_square_blank():
+    board = {**BOARD, "length": 2200.0}  # takes three blanks of 600 mm, or four that share cuts
+    for width, boards in (({}, 1), ({"width": 60.0}, 2)):
+        answer = nestings({"parts": [{**FRAME, **width, "quantity": 4}], "stock": [board], "saw": SAW})
+        assert sum(x["count"] for x in answer["layouts"]) == boards
+    assert not any("start_slope" in p for x in answer["layouts"] for p in x["placements"])

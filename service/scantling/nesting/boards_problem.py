@@ -122,7 +122,12 @@ class Solution:
 
 
 def ends_of(piece: Piece) -> Ends:
-    """Return the ends of a piece as the request states them."""
+    """Return the ends of a piece as the request states them.
+
+    One with a width of its own may be narrower than its board: it is cut from a blank with square ends.
+    """
+    if piece.width is not None:
+        return Ends()
     start, end = (piece.start_slope, piece.start_bevel), (piece.end_slope, piece.end_bevel)
     return Ends(start, end, piece.one_face and (start, end) != (SQUARE, SQUARE))
 

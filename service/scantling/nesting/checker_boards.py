@@ -5,7 +5,7 @@ edges of the board (near and far, lower and upper face); turning a piece moves t
 0.01 mm.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import hypot, radians, tan
 
@@ -64,6 +64,8 @@ def check_board(job: Job, layout: Layout, stock: Stock) -> list[str]:
 def lie_of_placement(p: Placement, piece: Piece, stock: Stock, kerf: int) -> Lying:
     """Work out where a placed piece's end planes cross the edges of the board."""
     width, thickness = stock.board_width or 0, stock.thickness or 0
+    if piece.width is not None:  # ripped to its width later: a square blank
+        piece = replace(piece, start_slope=0, end_slope=0, start_bevel=0, end_bevel=0)
     starts = _plane(piece.start_slope, piece.start_bevel, width, thickness)
     ends = _plane(piece.end_slope, piece.end_bevel, width, thickness)
     first, last = min(starts.values()), max(ends.values())

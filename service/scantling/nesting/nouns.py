@@ -46,7 +46,8 @@ class Piece:
     The ends of a piece of board may slope: its ends are lines x = c + y·tan(slope) on the wide face, seen with the
     length to the right and the show side up, and x = c + z·tan(bevel)/cos(slope) through the thickness; angles are
     whole 0.01 degrees off square with a sign, lengths go from long point to long point. So equal slopes at both ends
-    make a parallelogram. `one_face`: only one face may show, so the piece must not be cut lying on it.
+    make a parallelogram. They count of a piece as wide as its board, without a `width`. `one_face`: only one face may
+    show, so the piece must not be cut lying on it.
 
     On a sheet the ends and the long edges (near, far) may be bevelled. The blank goes from long point to long point,
     and a tilted blade takes kerf/cos of the face, so it is laid out that much larger on each bevelled side. Mitred

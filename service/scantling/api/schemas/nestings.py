@@ -51,7 +51,8 @@ class NestingPart(Closed):
     start_slope: Slope = Field(
         0.0,
         description="How far its start is off square on the wide face of a board, seen with the length to the right; "
-        "above 0 leans to the end with the width. Like slopes at both ends make a parallelogram.",
+        "above 0 leans to the end with the width. Like slopes at both ends make a parallelogram. A part with a "
+        "`width` of its own is cut from a square blank.",
         json_schema_extra=DEG,
     )
     end_slope: Slope = Field(0.0, description="The same of its end.", json_schema_extra=DEG)
