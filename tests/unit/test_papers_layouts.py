@@ -121,3 +121,17 @@ def test_pieces_with_sloped_ends_are_drawn_as_they_lie_inside_each_other():
         s for s in drawing.shapes if isinstance(s, Path) and s.stroke == "outline" and s.points[0][0] != s.points[3][0]
     ]
     assert len(leaning) == 3
+
+
+def test_a_stack_and_the_side_the_blade_tilts_to_are_written_on_the_drawing():
+    saws = [{"id": "bench saw", "kind": "table saw", "kerf": 3.2, "rip": 1300.0, "crosscut": 1300.0, "tilts": "left"}]
+    parts = [{"id": "top", "length": 2300.0, "width": 1100.0, "quantity": 5}]
+    stacked = nestings(request(parts, saws=saws, stack={"sheets": 2}))
+    (drawing,) = layout_drawings(stacked, TAPE)
+    words = " ".join(t.text for t in drawing.texts())
+    assert "cut in stacks of 2, 3 times over" in words
+    assert "Show side up, for the bench saw (its blade tilts to the left)." in words
+    assert not list(off_page(drawing))
+    assert not list(overlapping(drawing))
+    alone = " ".join(t.text for t in layout_drawings(nestings(request(parts, saws=saws)), TAPE)[0].texts())
+    assert "stack" not in alone

@@ -117,6 +117,8 @@ def _heading(layout: Mapping[str, Any], number: int, of: int, tape: Tape, bound:
     words = [f"{len(layout['placements'])} parts"]
     if cuts:
         words.append(f"{len(cuts)} cuts, kerf {cuts[0]['kerf_mm']:g} mm")
+    if layout.get("stack", 1) > 1:
+        words.append(f"cut in stacks of {layout['stack']}, {layout['runs']} times over")
     kept = [_size(o, layout, tape) for o in layout["offcuts"]]
     words.append(f"left to keep: {', '.join(kept)}" if kept else "nothing left worth keeping")
     if bound:
@@ -135,6 +137,8 @@ def _face_words(layout: Mapping[str, Any]) -> str:
     words = "Show side up" if layout["face_up"] == "face" else "Show side down, drawn as you see it from above"
     if layout.get("saw"):
         words += f", for the {layout['saw']}"
+        if layout.get("tilts"):
+            words += f" (its blade tilts to the {layout['tilts']})"
     against = layout.get("against") or ()
     if against:
         words += f"; score or tape the line of cut {', '.join(str(n) for n in against)} first"
