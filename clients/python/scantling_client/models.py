@@ -2796,7 +2796,8 @@ class NestingPart(TypedDict):
     start_slope: NotRequired[float]
     """
     How far its start is off square on the wide face of a board, seen with the length to the right; above 0 leans to
-    the end with the width. Like slopes at both ends make a parallelogram.
+    the end with the width. Like slopes at both ends make a parallelogram. A part with a `width` of its own is cut
+    from a square blank.
     """
 
     stock: NotRequired[str | None]
