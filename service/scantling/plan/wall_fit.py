@@ -147,9 +147,9 @@ def fit_findings(fits: Sequence[Fit], arrangement: Arrangement, room: Room) -> l
         worst = min(mine, key=lambda f: f.slack)
         least = min(mine, key=lambda f: f.slack_least)
         if worst.slack < -FLUSH_MM:
-            found.append(_too_long(worst, parts))
+            found.append(replace(_too_long(worst, parts), pointer=f"/place/walls/{i}"))
         elif least.slack_least < -FLUSH_MM:
-            found.append(_only_thin(least, parts))
+            found.append(replace(_only_thin(least, parts), pointer=f"/place/walls/{i}"))
         elif least.slack_least < room.scribe:
             text = (
                 f"{least.wall}, at {least.height} height: {least.slack_least:.0f} to {least.slack_most:.0f} mm are "
