@@ -2,6 +2,12 @@
 
 The order of the slices never depends on how much effort there is in all, so more effort continues the same search
 and never gives worse.
+
+The problem with nothing turned, and with each stock alone (search_starts.py), is searched beside the whole one: each of
+n such problems has at least one part in SHARE x n of all the work, and one whose solution is the best so far has at
+least one part in LEADING until the whole problem's own search finds better. So an answer after some work is never
+dearer than that of the same problem with less freedom after a SHARE x n-th of it, once FIRST_SLICE and n times
+START_SLICE are done. This holds for jobs of up to BULK pieces.
 """
 
 from collections import Counter
@@ -11,12 +17,16 @@ from typing import Protocol
 
 from .bounds import Bound, lower_bound
 from .kernel import ANY_STAGES, RAW_STEPS, Search
+from .search_starts import LessFreedom, less_freedom
+from .sheet_numbers import on_stock
 from .sheet_trees import Tree, read_solution
 from .sheets import SheetProblem
 from .yardstick import pack
 
 FIRST_SLICE = 4_000  # units of effort before other starts are tried
-START_SLICE = 2_000  # units of effort for each further start
+START_SLICE = 2_000  # units of effort at a time for a problem with less freedom
+SHARE = 8  # all problems with less freedom together have one part in so many of the work
+LEADING = 2  # the one that leads has one part in so many
 YARDSTICK_UNITS = 60  # of effort for each piece the packing library places
 BULK = 400  # above so many pieces whole sheets are searched instead of all pieces at once
 _LARGEST = 2**52
@@ -135,6 +145,23 @@ class SearchState:
 
 
 @dataclass(slots=True)
+class _Start:
+    """A problem with less freedom, and its search once it has begun."""
+
+    less: LessFreedom
+    search: "SheetSearch | None" = None
+    offered: int | None = None  # cost of the last solution handed over
+
+    @property
+    def work(self) -> int:
+        return 0 if self.search is None else self.search.work
+
+    @property
+    def finished(self) -> bool:
+        return self.search is not None and self.search.finished
+
+
+@dataclass(slots=True)
 class SheetSearch(SearchState):
     """A resumable search over all pieces at once; `work` counts units of effort."""
 
@@ -143,30 +170,20 @@ class SheetSearch(SearchState):
     _shared: int = 1  # what all the objective's costs have in common
     _target: int = 0
     _main: Search | None = None
-    _starts: list[tuple[tuple[int, ...], ...]] = field(default_factory=list)
-    _started: int = 0
+    _starts: list[_Start] = field(default_factory=list)
+    _leader: tuple[_Start, int] | None = None  # and what its solution costs
     _measured: bool = False
 
     def __post_init__(self) -> None:
-        self.prepare()
+        if self.bound.sheets == 0:
+            self.prepare()
         if not self.problem.kinds:
             return
         self._costs, self._unit, self._shared = kernel_costs(self.problem)
         self._target = self.bound.cost // self._shared * self._unit + self._unit - 1
         allowed = tuple(k.allowed for k in self.problem.kinds)
         self._main = Search(self.problem.kernel_problem(self._costs, self._target, allowed), self.seed)
-        self._starts = self._other_starts(allowed)
-
-    def _other_starts(self, allowed: tuple[tuple[int, ...], ...]) -> list[tuple[tuple[int, ...], ...]]:
-        """Starts with less freedom: nothing turned, and each stock alone for what fits on it."""
-        starts = []
-        locked = tuple(tuple(bits & -bits for bits in row) for row in allowed)
-        if locked != allowed:
-            starts.append(locked)
-        stocks = len(self.problem.stock)
-        for t in range(stocks if stocks > 1 else 0):
-            starts.append(tuple(tuple(b if i == t or not row[t] else 0 for i, b in enumerate(row)) for row in allowed))
-        return starts
+        self._starts = [_Start(less) for less in less_freedom(self.problem)]
 
     @property
     def complete(self) -> bool:
@@ -184,18 +201,44 @@ class SheetSearch(SearchState):
         while self._main is not None and self.work < goal and not self.proven:
             first = FIRST_SLICE - self._main.work // RAW_STEPS
             if first > 0:
-                self._run(self._main, min(goal - self.work, first))
-            elif self._started < len(self._starts):
-                self._try_start(self._starts[self._started])
+                self._run(min(goal - self.work, first))
+                continue
+            due = [(self._due(s), i) for i, s in enumerate(self._starts) if not s.finished]
+            when, which = min(due, default=(goal, 0))
+            if when < self.work:
+                self._continue(self._starts[which], min(START_SLICE, goal - self.work))
             elif not self._measured:
                 self._try_yardstick()
             else:
-                self._run(self._main, goal - self.work)
+                self._run(min(goal, when + 1) - self.work)
 
-    def _run(self, search: Search, units: int) -> None:
-        before = search.work
-        search.run(before + units * RAW_STEPS)
-        self.work += max(1, -(-(search.work - before) // RAW_STEPS))
+    def _due(self, start: _Start) -> int:
+        """The work in all after which a problem with less freedom is searched further."""
+        if self._leader is not None and self._leader[0] is start and self.cost >= self._leader[1]:
+            return start.work * LEADING
+        return start.work * SHARE * len(self._starts)
+
+    def _run(self, units: int) -> None:
+        assert self._main is not None  # noqa: S101 - for the type checker
+        before = self._main.work
+        self._main.run(before + units * RAW_STEPS)
+        self.work += max(1, -(-(self._main.work - before) // RAW_STEPS))
+
+    def _continue(self, start: _Start, units: int) -> None:
+        """Search a problem with less freedom further, and take its solution where that is better."""
+        assert self._main is not None  # noqa: S101 - for the type checker
+        if start.search is None:
+            start.search = SheetSearch(start.less.problem, self.seed, self.bound)
+        before = start.work
+        start.search.advance(units)
+        self.work += max(1, start.work - before)
+        cost = start.search.cost
+        better = start.search.complete and (not self.complete or cost < self.cost)
+        hopeful = not (start.search.complete or self.complete) and cost != start.offered
+        if better or hopeful:
+            start.offered = cost
+            if self._main.offer(on_stock(start.search.numbers(), start.less.stock)):
+                self._leader = (start, self.cost)
 
     def _try_yardstick(self) -> None:
         assert self._main is not None  # noqa: S101 - for the type checker
@@ -217,14 +260,10 @@ class SheetSearch(SearchState):
         self._main.polish(before + units * RAW_STEPS, (worth[0] + kerf, worth[1] + kerf))
         self.work += -(-(self._main.work - before) // RAW_STEPS)
 
-    def _try_start(self, allowed: tuple[tuple[int, ...], ...]) -> None:
-        assert self._main is not None  # noqa: S101 - for the type checker
-        self._started += 1
-        start = Search(self.problem.kernel_problem(self._costs, self._target, allowed), self.seed)
-        self._run(start, START_SLICE)
-        self._main.offer(start.best())
-        start.close()
+    def numbers(self) -> list[int]:
+        """The best solution in the kernel's numbers."""
+        return [] if self._main is None else self._main.best()
 
     def solution(self) -> list[tuple[int, Tree]]:
         """Return (stock index, tree of cuts) of each sheet of the best solution."""
-        return [] if self._main is None else read_solution(self._main.best(), self.problem)
+        return read_solution(self.numbers(), self.problem)

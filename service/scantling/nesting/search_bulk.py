@@ -13,7 +13,8 @@ from dataclasses import dataclass, field
 from .kernel import UNLIMITED
 from .search import SearchState
 from .search_columns import ColumnSearch
-from .search_part import PartSearch, Sheet, pieces_of
+from .search_part import PartSearch
+from .sheet_numbers import Sheet, pieces_of
 from .sheet_trees import Tree, read_solution
 
 FILL_UNITS = 1_500  # effort spent on filling one sheet

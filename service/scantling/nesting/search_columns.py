@@ -11,7 +11,8 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from .search_part import PartSearch, Sheet, pieces_of
+from .search_part import PartSearch
+from .sheet_numbers import Sheet, pieces_of
 
 PRICE_UNITS = 400  # effort spent on pricing one sheet; four times as much before giving up
 LINEAR_UNITS = 600  # effort that one linear programme counts for

@@ -5,46 +5,10 @@ from dataclasses import dataclass, field, replace
 
 from .kernel import RAW_STEPS, Search
 from .search import kernel_costs
+from .sheet_numbers import Sheet, renamed, split_sheets
 from .sheets import SheetProblem
 
-Sheet = tuple[int, ...]  # the kernel's numbers for one sheet
-
 _MASK = 0xFFFFFFFFFFFFFFFF
-
-
-def split_sheets(numbers: list[int]) -> list[Sheet]:
-    """Split a kernel solution into sheets."""
-    sheets, at = [], 0
-    while at < len(numbers):
-        end = _end_of_branch(numbers, at + 1)
-        sheets.append(tuple(numbers[at:end]))
-        at = end
-    return sheets
-
-
-def _end_of_branch(numbers: list[int], at: int) -> int:
-    pending = 1
-    while pending:
-        if numbers[at] >= 0:
-            at += 2
-        else:
-            pending += numbers[at + 2]
-            at += 3
-        pending -= 1
-    return at
-
-
-def pieces_of(sheet: Sheet) -> Counter[int]:
-    """How many pieces of each kind lie on a sheet."""
-    found: Counter[int] = Counter()
-    at = 1
-    while at < len(sheet):
-        if sheet[at] >= 0:
-            found[sheet[at]] += 1
-            at += 2
-        else:
-            at += 3
-    return found
 
 
 @dataclass(slots=True)
@@ -100,7 +64,7 @@ class PartSearch:
         search = Search(part, self.draw())
         search.run(units * RAW_STEPS)
         self.work += max(1, -(-search.work // RAW_STEPS))
-        found = [_renamed(s, keep) for s in split_sheets(search.best())]
+        found = [renamed(s, keep) for s in split_sheets(search.best())]
         complete = search.missing == 0
         search.close()
         return found, complete
@@ -108,15 +72,3 @@ class PartSearch:
     def area_of(self, pieces: Counter[int]) -> int:
         """Area of pieces by kind, kerf included."""
         return sum(self.problem.kinds[k].area * n for k, n in pieces.items())
-
-
-def _renamed(sheet: Sheet, keep: list[int]) -> Sheet:
-    """Give the kinds of a part of the problem their numbers in the whole."""
-    numbers, at = list(sheet), 1
-    while at < len(numbers):
-        if numbers[at] >= 0:
-            numbers[at] = keep[numbers[at]]
-            at += 2
-        else:
-            at += 3
-    return tuple(numbers)
