@@ -156,7 +156,7 @@ class _SeatRun(SeatLines):
         arm.ease("near/face", "far/face").lay(length="y", width="-x").put(y0=self.ply, z1=arm_top)
         arm.put(**({"x0": rib.x0 - self.post_t} if hand == "left" else {"x1": rib.x1 + self.post_t}))
         for post in posts:  # 2-1/2 in: six diameters and more in the post, so that a push across the arm is held
-            self.piece.screws(arm, post, n=2, inset=20, role="locates", length=63.5)
+            self.piece.screws(arm, post, n=2, gauge=10, inset=20, role="locates", length=63.5)
         self.piece.carries(arm, kind="arm")
 
     def _cushions(self) -> None:

@@ -5,6 +5,7 @@ import pytest
 from checked_pieces import board, checked, codes, piece, row, sheet, shipped
 from scantling.mechanics.loads import arm_load, arm_side_load
 from scantling.mechanics.validity import OutOfValidity
+from scantling.plan.circumstances import Circumstances
 
 LBF = 4.448222
 
@@ -71,3 +72,20 @@ def test_the_arms_that_ship_stand_a_push_across_them():
         assert row(found, check).ratio < 1
     assert "arm-joint-weak" not in codes(found)
     assert "peeled" in row(found, "arm joint, glue line").note
+
+
+def test_an_arm_on_screws_too_small_for_a_push_is_a_warning_with_what_would_do():
+    a = chair_with_arms()
+    first = {f.joint: id for id, f in reversed(a.fasteners.items()) if f.parts[0].startswith("arm")}
+    for id in first.values():  # one thin screw where two thick ones were, out in the weather
+        del a.fasteners[id]
+    for f in a.fasteners.values():
+        if f.parts[0].startswith("arm"):
+            object.__setattr__(f, "gauge", 6)
+            object.__setattr__(f, "length", 63.5)
+    found = checked(a, Circumstances(exposure="weather"))
+    said = [f for f in found.findings if f.code == "arm-joint-weak"]
+    assert row(found, "arm on its post, screws").ratio > 1
+    assert [f.severity.value for f in said] == ["warning"]
+    assert "445 N" in said[0].message
+    assert "thicker" in said[0].remedy

@@ -5,10 +5,11 @@ from dataclasses import replace
 
 from scantling.board import Part
 from scantling.board.vector import Vector
-from scantling.findings import Finding
+from scantling.findings import Finding, Severity
 from scantling.mechanics.back_joint import BackJoint, check_back_joint
 from scantling.mechanics.fastener_check import FastenerCheck
 from scantling.mechanics.loads import Load, arm_load, arm_side_load
+from scantling.mechanics.notice import LOCAL, notice
 
 from .check_row import CheckRow, row_of_load
 from .circumstances import Circumstances
@@ -40,6 +41,7 @@ def arm_checks(
     load = arm_side_load(who.use, _between(structure, arms))
     level: list[Pressed] = []
     posts: dict[str, PostLoad] = {}
+    weak: dict[str, Finding] = {}
     for id in arms:
         spans = ways.of(id)
         if spans is None:
@@ -47,10 +49,11 @@ def arm_checks(
         out = _outward(structure, structure.part(id))
         level += _level(spans, load)
         for by in dict.fromkeys(b for rest in spans.rests for b in rest.by):
-            rows += _pin(structure, (id, by), load, checks)
+            more, found = _pin(structure, (id, by), load, checks)
+            rows, weak = rows + more, {**{f.message: f for f in found}, **weak}
             posts.setdefault(structure.part(by).name, _pushed_post(structure, structure.part(id), by, load, out))
     more, found = checked_towards(level, who, [], _outward(structure, structure.part(arms[0])))
-    rows, findings = rows + more, findings + found
+    rows, findings = rows + more, findings + found + list(weak.values())[:1]
     for post in posts.values():
         more, found = post_checks(structure, post, who, checks)
         rows += more
@@ -119,19 +122,30 @@ def _pushed_post(structure: Structure, arm: Part, by: str, load: Load, out: Vect
 
 def _pin(
     structure: Structure, pair: tuple[str, str], load: Load, checks: Mapping[str, FastenerCheck]
-) -> list[CheckRow]:
+) -> tuple[list[CheckRow], list[Finding]]:
     """Check the screws of an arm on a post, pushed level by all of the load; they turn nothing."""
     joints = {j.id for j in structure.joined(*pair)}
     screws = [f for f in structure.assembly.fasteners.values() if f.joint in joints and f.kind == "wood screw"]
     name = joint_name(structure, pair)
     if not screws:
-        return []
+        return [], []
     holds, code, missing = test_capacity(checks.get(screws[0].joint), sheared=True)
     if holds is None:
         note = f"{GLUE_NOT_COUNTED}; {missing}"
-        return [CheckRow("arm on its post, screws", name, pair, note=note, **row_of_load(load))]
+        return [CheckRow("arm on its post, screws", name, pair, note=note, **row_of_load(load))], []
     share = replace(load, force_n=load.force_n / len(screws))
     joint = BackJoint(name, ((0.0, 1.0),), True, holds, "ultimate", code, posts=1, parts=pair)
     result = check_back_joint(joint, share, 1.0)
     row = joint_row(result, "arm on its post", name, len(screws))
-    return [replace(row, governing=f"{len(screws)} screws, pushed level; {GLUE_NOT_COUNTED}", load=load.label)]
+    row = replace(row, governing=f"{len(screws)} screws, pushed level; {GLUE_NOT_COUNTED}", load=load.label)
+    if result.ratio <= 1:
+        return [row], []
+    text = (
+        f"{pair[0][:1].upper()}{pair[0][1:]} on {pair[1]}: {load.label} pushes its {len(screws)} screws with "
+        f"{load.force_n:.0f} N; they yield at {holds * len(screws):.0f} N ({GLUE_NOT_COUNTED}). {LOCAL}"
+    )
+    remedy = "Take longer or thicker screws or one more, a dowel in the end of the post, or a cleat under the arm."
+    return [row], [
+        notice("arm-joint-weak", text, severity=Severity.WARNING, parts=pair, value=load.force_n,
+               limit=holds * len(screws), unit="N", source=load.source, remedy=remedy)
+    ]  # fmt: skip
