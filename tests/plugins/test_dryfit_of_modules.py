@@ -62,7 +62,9 @@ def test_random_pieces_of_random_sheets_go_together(id):
     built, wrong = 0, []
     for name, piece in random_pieces(id, RANDOM):
         built += 1
-        wrong += [(name, f.code, f.message) for f in verify(piece).findings if f.severity is Severity.ERROR]
+        found = verify(piece).findings
+        wrong += [(name, f.code, f.message) for f in found if f.severity is Severity.ERROR]
+        wrong += [(name, f.code, f.message) for f in found if f.severity is Severity.WARNING and f.code in LOOSE]
     assert wrong[:5] == [] and len(wrong) == 0
     assert built > RANDOM / 3
 
@@ -73,7 +75,7 @@ def test_without_snapping_the_verdict_does_not_hang_on_the_tolerance(id, monkeyp
     for name, module in list(sys.modules.items()):
         if name.startswith(("scantling.board", "scantling.kit", "scantling_furniture")) and hasattr(module, "snap"):
             monkeypatch.setattr(module, "snap", lambda mm: mm)
-    for _, piece in random_pieces(id, 4, seed=3):
+    for _, piece in random_pieces(id, max(4, RANDOM // 10), seed=3):
         verdicts = []
         for fit in (1e-9, 1e-6, 1e-3, 0.05):
             found = verify(piece, DryfitSettings(fit=fit, seek_order=False)).findings
@@ -109,7 +111,7 @@ def test_a_shift_of_six_hundredths_is_caught_at_every_tight_joint(id):
 
 @pytest.mark.parametrize("id", MODULES)
 def test_orders_replay_forwards_with_nothing_blocked(id):
-    for _, piece in random_pieces(id, 4, seed=11):
+    for _, piece in random_pieces(id, max(4, RANDOM // 10), seed=11):
         assembling = Assembling(Scene.of(piece, DryfitSettings()))
         order = assembling.order()
         acts = [Act(s.to + s.brings, s.fasteners) for s in order.steps]
@@ -126,7 +128,7 @@ def test_manifold3d_finds_no_shared_volume_either(id):
         hulls = [manifold3d.Manifold.hull_points([list(c) for c in cell.corners]) for cell in part.cells()]
         return manifold3d.Manifold.batch_boolean(hulls, manifold3d.OpType.Add) if len(hulls) > 1 else hulls[0]
 
-    for _, piece in random_pieces(id, 3, seed=5):
+    for _, piece in random_pieces(id, max(3, RANDOM // 50), seed=5):
         parts = list(piece.parts.values())
         scene = Scene.of(piece, DryfitSettings())
         ours = {(o.a, o.b): o.volume for o in overlaps(scene.soup, *near_pairs(scene.soup, 1.0), 0.05)}
