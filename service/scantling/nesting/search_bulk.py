@@ -19,6 +19,7 @@ from .sheet_trees import Tree, read_solution
 
 FILL_UNITS = 1_500  # effort spent on filling one sheet
 FIRST_FILL_UNITS = 100  # of the first answer
+ONE_PASS_KINDS = 100  # from so many the first answer is one pass over all pieces, which is quicker than sheet by sheet
 MEND_UNITS = 8_000  # effort spent on a few sheets
 _MEND_MOST = 9  # sheets mended together
 _MEND_PIECES = 160  # pieces mended together, roughly
@@ -61,7 +62,8 @@ class BulkSearch(SearchState):
         """Spend about `units` more of effort; a step once begun is finished."""
         goal = self.work + units
         if not self._sheets:
-            self._sheets, self._missing = self._fill_all(FIRST_FILL_UNITS)
+            many = len(self.problem.kinds) >= ONE_PASS_KINDS
+            self._sheets, self._missing = self._one_pass() if many else self._fill_all(FIRST_FILL_UNITS)
             self.work = self._part.work
         while self.work < goal and not self.finished:
             self._step()
@@ -99,6 +101,16 @@ class BulkSearch(SearchState):
         new = (self._part.area_of(Counter(dict(enumerate(missing)))), sum(costs[s[0]] for s in sheets))
         if new < (self._part.area_of(Counter(dict(enumerate(self._missing)))), self.cost):
             self._sheets, self._missing = sheets, missing
+
+    def _one_pass(self) -> tuple[list[Sheet], tuple[int, ...]]:
+        """Place every piece once, large pieces first."""
+        demand = [k.demand for k in self.problem.kinds]
+        limits = tuple(UNLIMITED if q is None else q for q in self.problem.limits)
+        found, _ = self._part.pack(demand, limits, sum(demand), 0)
+        for sheet in found:
+            for k, n in pieces_of(sheet).items():
+                demand[k] -= n
+        return found, tuple(demand)
 
     def _fill_all(self, units: int) -> tuple[list[Sheet], tuple[int, ...]]:
         """Fill sheets one pattern at a time until everything is placed or the stock has run out."""
