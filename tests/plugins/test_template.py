@@ -1,5 +1,6 @@
 """The template and the tutorial: copied, renamed, installed beside the service and run as a stranger would."""
 
+import json
 import os
 import re
 import shutil
@@ -10,8 +11,11 @@ from pathlib import Path
 
 import pytest
 
+from broken_modules import BROKEN
+from broken_plugins import BROKEN as BROKEN_PLUGINS
 from scantling import kit
-from scantling.kit import Assembly, Part, hooks
+from scantling.kit import INTERFACE, Assembly, Part, hooks
+from scantling.plugin_check import HOOKS, UNTIL
 
 ROOT = Path(__file__).resolve().parents[2]
 TEMPLATE = ROOT / "plugins" / "template"
@@ -84,7 +88,7 @@ def follow(bench):
             said[text] = bench.sh(text, here)
             for step in re.findall(r"^cd (.+)$", text, re.MULTILINE):
                 here = here / step
-        elif language == "python":
+        elif language == "python" or (language == "toml" and text.startswith("# ")):
             comment, _, code = text.partition("\n")
             path = here / comment.removeprefix("# ").removesuffix(CONTINUED)
             assert path.parent.is_dir(), path
@@ -167,7 +171,7 @@ def test_the_plugin_of_the_tutorial_is_listed(bench):
 
 
 def test_the_tests_of_the_tutorial_pass(bench):
-    assert "19 passed" in saying(bench, "pytest")
+    assert "20 passed" in saying(bench, "pytest tests")
 
 
 def test_the_project_of_the_tutorial_is_planned(bench):
@@ -188,9 +192,61 @@ def test_the_wheel_of_the_tutorial_carries_its_entry_point(bench):
 
 
 def test_the_entry_point_shown_is_the_one_the_template_gets(bench):
-    (shown,) = [text for language, text in BLOCKS if language == "toml"]
+    (shown,) = [tomllib.loads(text) for language, text in BLOCKS if language == "toml" and "entry-points" in text]
     made = tomllib.loads((bench.folder / "boot-rack" / "pyproject.toml").read_text(encoding="utf-8"))
-    assert tomllib.loads(shown)["project"]["entry-points"] == made["project"]["entry-points"]
+    assert shown["project"]["entry-points"] == made["project"]["entry-points"]
+    assert shown["tool"]["setuptools"]["package-data"] == made["tool"]["setuptools"]["package-data"]
+
+
+def test_the_wheel_of_the_tutorial_carries_its_manifest(bench):
+    import zipfile
+
+    (wheel,) = (bench.folder / "boot-rack" / "dist").glob("*.whl")
+    with zipfile.ZipFile(wheel) as archive:
+        assert "scantling_boot_rack/scantling_plugin.toml" in archive.namelist()
+
+
+def test_every_hook_of_the_reference_is_loaded_and_sound_by_the_kit(bench):
+    said = saying(bench, "check-plugin boot-rack --conform")  # after what pip says
+    report = json.loads(said[said.index("{\n") :])
+    assert report["passed"] is True
+    assert report["faults"] == report["warnings"] == []
+    assert set(report["hooks"]) == set(HOOKS)
+    assert report["offers"]["formats"] == ["label"]
+    assert report["manifest"]["stock"] == report["offers"]["stock"] == ["boot-yard"]
+
+
+def test_the_page_on_testing_is_followed(bench):
+    written = bench.folder / "boot-rack" / "tests" / "golden" / "boot-rack-width-800.txt"
+    assert "Boot rack: 800.00" in written.read_text(encoding="utf-8")
+    assert "1 passed" in saying(bench, "tests/test_conforms.py")
+
+
+def test_every_rule_of_the_kit_is_on_the_page_on_testing():
+    page = TUTORIAL.split("## Testing", 1)[1].split("\n## ", 1)[0]
+    named = {
+        name
+        for row in page.splitlines()
+        if row.startswith("| `")
+        for name in re.findall("`([a-z ]+)`", row.split("|")[1])
+    }
+    caught = {rule for _, rule, _ in BROKEN} | {rule for _, rule, *_ in BROKEN_PLUGINS}
+    assert caught <= named, caught - named
+
+
+def test_authors_are_told_what_changed_with_every_interface():
+    changes = TUTORIAL.split("## Changes for authors", 1)[1]
+    assert f"| {INTERFACE} | 0.1.0 |" in changes
+    for number, until in UNTIL.items():
+        (row,) = [line for line in changes.splitlines() if line.startswith(f"| {number} |")]
+        assert row.endswith(f"| {until} |")
+
+
+def test_every_file_that_the_page_leads_to_is_there():
+    links = re.findall(r"\]\(([a-z_./]+)\)", TUTORIAL)
+    assert len(links) > 8
+    for link in links:
+        assert (ROOT / "plugins" / link).exists(), link
 
 
 def test_the_image_shown_goes_back_to_the_user_without_rights():
@@ -209,7 +265,13 @@ def words_of(heading):
     """Return the names in the first column of the table under a heading, as they are called."""
     rows = TUTORIAL.split(f"| on {heading}", 1)[1].split("\n\n", 1)[0].splitlines()[2:]
     cells = [row.split("|")[1] for row in rows]
-    return [name for cell in cells for name in re.findall(r"`(\w+)", cell)]
+    return [name for cell in cells for name in re.findall(r"`(\w+)", cell)] + promised_by(heading.split()[-1])
+
+
+def promised_by(what):
+    """Return the words of the table of promises that are called on a piece, or on a part."""
+    table = TUTORIAL.split("| promise |", 1)[1].split("\n\n", 1)[0]
+    return re.findall(rf"`{what}\.(\w+)", table)
 
 
 @pytest.mark.parametrize(("heading", "owner"), [("the piece", Assembly), ("a part", Part)])

@@ -13,7 +13,7 @@ class PlantStandParameters(Parameters):
 
     width: float = length(420, least=250, most=900, says="Overall width from left to right.")
     depth: float = length(260, least=150, most=450, says="Overall depth from front to back.")
-    height: float = length(380, least=200, most=600, says="Overall height.")
+    height: float = length(380, least=200, most=500, says="Overall height.")
     overhang: float = length(20, least=0, most=60, says="Top beyond the sides at each end.")
 
 

@@ -62,7 +62,10 @@ class Settings(BaseSettings):
     plugins_folder: str = Field("", description="Folder of plugins that are not installed; empty for none.")
     plugins: Names = Field((), description="Further plugins to load, each as module:object.")
     plugin_seconds: float = Field(
-        5.0, gt=0, le=600, description="Seconds one call of a plugin's code may take before it is given up; loading it may take twice that."
+        5.0,
+        gt=0,
+        le=600,
+        description="Seconds one call of a plugin's code may take before it is given up; loading it may take twice that.",
     )
     plugins_strict: bool = Field(False, description="Refuse to start when a plugin fails to load.")
     drain: int = Field(8, ge=0, le=120, description="Seconds a stopping service waits for running requests.")

@@ -6,6 +6,8 @@ from typing import Any, TypedDict
 
 from scantling.mechanics.loads import Load
 
+MOST_RATIO = 999.0  # told where the capacity is nought: JSON has no word for more than any number
+
 
 @dataclass(frozen=True, slots=True)
 class CheckRow:
@@ -40,7 +42,7 @@ class CheckRow:
             "demand": _rounded(self.demand),
             "capacity": _rounded(self.capacity),
             "unit": self.unit,
-            "ratio": None if self.ratio is None else round(self.ratio, 3),
+            "ratio": None if self.ratio is None else round(min(self.ratio, MOST_RATIO), 3),
             "load": self.load,
             "duration": self.duration,
             "basis": self.basis,
