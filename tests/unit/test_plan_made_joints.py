@@ -3,6 +3,7 @@
 import pytest
 
 from checked_pieces import HOME, board, checked, codes, piece, row, sheet, shipped
+from scantling.board import Fastener, ScrewRole
 from scantling.mechanics.exposure import glue_suits
 from scantling.mechanics.housed import Housing, check_housing
 from scantling.mechanics.loads import dropping
@@ -154,3 +155,44 @@ def test_a_back_at_the_side_is_pushed_sideways():
     assert posts[1].demand == pytest.approx(posts[0].demand, rel=1e-9)
     screws = [r for r in found.rows if r.check == "back joint, screws"]
     assert {r.subject.split()[0] for r in screws} == {"rear", "side"}
+
+
+def dowelled(kg, n=2, diameter=10.0):
+    """A rail between two posts on `n` dowels of 10 x 60 mm at each end, half in each; `kg` stand on the rail."""
+    a = piece(board("wood", 38.0, 89.0))
+    rail = a.part("rail", 500, 89, "wood").lay("x", "z").put(x0=38, y0=0, z1=500)
+    for id, x, way in (("left", {"x1": 38.0}, 1.0), ("right", {"x0": 538.0}, -1.0)):
+        post = a.part(id, 500, 89, "wood", name="post").lay("z", "y").put(y0=0, z0=0, **x)
+        joint = a.join("dowels", rail, post, glued=True)
+        for i in range(n):
+            at = (8.0 if way > 0 else 568.0, 19.0, 430.0 + 30 * i)
+            name = f"D{len(a.fasteners) + 1}"
+            role = ScrewRole.HOLDS
+            a.fasteners[name] = Fastener(
+                name, "dowel", 0, diameter, 60.0, at, (way, 0.0, 0.0), (post.id, "rail"), role, joint.id
+            )
+    a.carries(rail, kind="mass", amount=kg)
+    return checked(a, family="shelving")
+
+
+def test_dowels_are_screened_by_the_yield_of_a_wooden_pin_and_only_warn():
+    found = row(dowelled(50.0), "dowels")
+    assert found.status == "memory"
+    assert found.demand == pytest.approx(25 * G, rel=1e-6)
+    # NDS 2018 12.3.1 mode IV by hand: D^2/Rd sqrt(2 Fem Fyb/(3 (1 + Re))), Rd 4 at 90 degrees, Douglas-fir 0.50
+    fe = 6100 * 0.50**1.45 / (10 / IN) ** 0.5
+    fyb = 12300 * (1 - 1.645 * 0.16)
+    mode_iv = (10 / IN) ** 2 / (3.2 * 1.25) * (2 * fe * fyb / 6) ** 0.5 * LB
+    assert found.capacity == pytest.approx(2 * mode_iv, rel=3e-3)
+    assert codes(dowelled(50.0)).get("dowels-over") is None
+    assert codes(dowelled(400.0))["dowels-over"] == "warning"
+
+
+def test_dowels_that_are_only_named_want_to_be_placed():
+    a = piece(board("wood", 38.0, 89.0))
+    rail = a.part("rail", 500, 89, "wood").lay("x", "z").put(x0=38, y0=0, z1=500)
+    for id, x in (("left", {"x1": 38.0}), ("right", {"x0": 538.0})):
+        post = a.part(id, 500, 89, "wood", name="post").lay("z", "y").put(y0=0, z0=0, **x)
+        a.join("dowels", rail, post)
+    a.carries(rail, kind="mass", amount=50.0)
+    assert "place its dowels" in row(checked(a, family="shelving"), "joint").note

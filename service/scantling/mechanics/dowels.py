@@ -4,6 +4,9 @@ from math import pi
 
 from scantling.tables import Known, look_up
 
+from .figures import figure
+from .inch_pound import N_MM2_PER_PSI, QUARTER_INCH_MM
+from .lateral import Shear, bearing_large, bearing_small, reductions, single_shear
 from .validity import positive, within
 
 TESTED = "glued dowel tests, 6 to 12 mm"
@@ -39,6 +42,32 @@ def dowel_breaking(diameter_mm: float, tension_strength: float) -> float:
     """
     d = within("dowel diameter", diameter_mm, 6.0, 12.0, "mm", TESTED)
     return pi / 4 * d**2 * positive("tension strength", tension_strength, "N/mm2", "statics")
+
+
+def screening_pull(mean_n: float) -> float:
+    """Return what a glued dowel may be asked to carry along itself, from the mean of tests: a screening value.
+
+    Units: N in, N out. Valid: means of short tests; 5 % exclusion at a coefficient of variation of 16 %, over 2.1 for
+    years of load and safety, as clear wood is brought to an allowable value. It only ever warns.
+    Raises: OutOfValidity for nothing. Source: ASTM D245 and D2555 (not opened), the same derivation as for 1 in boards.
+    """
+    cov, over = figure("rupture-cov"), figure("clear-wood-divisor")
+    return positive("mean of tests", mean_n, "N", TESTED) * (1 - 1.645 * cov.value) / over.value
+
+
+def screening_shear(diameter_mm: float, depths_mm: tuple[float, float], gravities: tuple[float, float]) -> float:
+    """Return what a wooden dowel may be asked to carry across itself: the yield equations with a pin of birch.
+
+    Units: mm, specific gravities on oven-dry volume; N for ten years of load. Valid: dowels of 6 to 12 mm, two
+    parts; the pin bends at the modulus of rupture of paper birch, its lower 5 %. It only ever warns.
+    Raises: OutOfValidity outside that. Source: NDS 2018 12.3.1 (yield modes, meant for steel: practice for wood); Wood
+    Handbook, FPL-GTR-282, Table 5-3 (paper birch, 12,300 psi).
+    """
+    d = within("dowel diameter", diameter_mm, 6.0, 12.0, "mm", TESTED)
+    bends = 12_300 * N_MM2_PER_PSI * (1 - 1.645 * figure("rupture-cov").value)
+    main, side = (bearing_small(g) if d < QUARTER_INCH_MM else bearing_large(g, d, 90.0) for g in gravities)
+    shear = Shear(d, depths_mm[0], depths_mm[1], main, side, bends, reductions(d, d, 90.0))
+    return single_shear(shear).value_n
 
 
 def dowel_size(thickness_mm: float) -> tuple[float, float]:

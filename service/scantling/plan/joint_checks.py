@@ -10,10 +10,10 @@ from .check_row import CheckRow
 from .circumstances import Circumstances
 from .flow import Pair
 from .joints import Demand, glue_result, glue_row, joint_name
-from .made_joints import bolt_row, housing_rows, nothing_counts, unjudged
+from .made_joints import bolt_row, dowel_row, housing_rows, nothing_counts, unjudged
 from .structure import Structure
 
-HELD_BY = ("wood screw", "nail", "bolt", "dowel")
+HELD_BY = ("wood screw", "nail", "bolt")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,10 +48,10 @@ def check_joints(
             count = sum(holding.values())
             on_screws |= {joint: _part_of(demand, n / count) for joint, n in holding.items()}
             continue
-        bolts = bolt_row(structure, demand, woods, who)
-        if bolts is not None:
-            rows.append(bolts[0])
-            findings += bolts[1]
+        made = bolt_row(structure, demand, woods, who) or dowel_row(structure, demand, woods)
+        if made is not None:
+            rows.append(made[0])
+            findings += made[1]
         elif glue is None:
             rows.append(unjudged(structure, demand))
         elif glue.credited:
