@@ -19,12 +19,14 @@ COPY --from=build /opt/venv /opt/venv
 COPY container/healthcheck.py /opt/healthcheck.py
 # Inside a container the service must listen on every address; which of them the world sees is for `docker run -p` to
 # say. Nothing is written but /tmp, so the root file system may be read-only, and any uid will do.
+# Plugins come with an image of their own: the folder of plugins is off.
 ENV PATH=/opt/venv/bin:$PATH \
     HOME=/tmp \
     PYTHONUNBUFFERED=1 \
     PYTHONDONTWRITEBYTECODE=1 \
     SCANTLING_HOST=0.0.0.0 \
-    SCANTLING_PORT=8000
+    SCANTLING_PORT=8000 \
+    SCANTLING_PLUGINS_FOLDER=
 WORKDIR /srv
 USER 10001:10001
 EXPOSE 8000
