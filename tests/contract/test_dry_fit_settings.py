@@ -5,7 +5,9 @@ from math import asin, atan2, degrees, hypot
 
 import pytest
 
+from dryfit_pieces import bench, empty
 from scantling.api.schemas.examples import DRY_FITS
+from scantling.board import assembly_to_plain
 
 LID = DRY_FITS["lid"]["value"]
 
@@ -74,3 +76,25 @@ def test_a_load_moves_the_centre_of_gravity(client):
 )
 def test_settings_out_of_range_are_refused_with_their_place(client, settings, at):
     assert refused(client, settings=settings) == [f"#{at}"]
+
+
+def test_what_rounding_may_open_is_an_input_and_what_it_opens_is_shown_either_way(client):
+    """A rail of 860.45 mm between two sides, cut at 860: 0.45 mm, glued. Told above a limit of 0.4, not of 0.5."""
+    piece = empty()
+    left = piece.part("left", 400, 300, "ply").lay("z", "y").put(x0=0, y0=0, z0=0)
+    rail = piece.part("rail", 860.45, 89, "ply").lay("x", "z").put(x0=18, yc=150, z0=150)
+    right = piece.part("right", 400, 300, "ply").lay("z", "y").put(x0=878.45, y0=0, z0=0)
+    for side in (left, right):
+        piece.glue(side, rail)
+    for settings, told in (({}, True), ({"open_limit_mm": 0.5}, False)):
+        body = {"assembly": assembly_to_plain(piece), "settings": {"tape": "1 mm", **settings}}
+        answer = client.post("/v1/dry-fits", json=body).json()
+        assert ("tape-rounding" in {f["code"] for f in answer["findings"]}) is told
+        assert [(g["part"], round(g["error_mm"], 2)) for g in answer["rounding"]["gaps"]] == [("rail", -0.45)]
+
+
+def test_chains_are_answered_with_their_place(client):
+    answer = client.post("/v1/dry-fits", json={"assembly": assembly_to_plain(bench())}).json()
+    (chain,) = answer["chains"]
+    assert (chain["axis"], chain["from_mm"], chain["to_mm"], chain["ruled_by"]) == ([1, 0, 0], 0, 900, None)
+    assert answer["rounding"] is None

@@ -1,6 +1,7 @@
 """Glue-ups: what is spread, what presses it, and how it is split over open time and clamps."""
 
 from itertools import pairwise
+from math import inf
 
 import pytest
 
@@ -90,6 +91,16 @@ def test_a_cleat_in_the_middle_of_a_panel_wants_a_throat_that_reaches_it():
     assert across.opening == pytest.approx(36) and across.inwards == pytest.approx(130)
     (finding,) = ups(piece, (Clamp("shallow", 200, 100, 4),)).findings
     assert (finding.code, finding.value, finding.limit) == ("clamps-too-short", pytest.approx(130), 100)
+
+
+def test_a_short_clamp_of_unknown_throat_sets_no_limit():
+    """Whoever gave no throat is not checked on it: the limit named is that of the clamps that are long enough."""
+    piece = empty()
+    base = piece.part("base", 600, 400, "ply").put(x0=0, y0=0, z0=0)
+    piece.glue(base, piece.part("cleat", 200, 60, "ply").put(x0=200, y0=130, z0=18))
+    clamps = (Clamp("tiny", 20, inf, 4), Clamp("shallow", 200, 100, 4))
+    (finding,) = ups(piece, clamps).findings
+    assert (finding.code, finding.limit) == ("clamps-too-short", 100)
 
 
 def test_long_clamps_are_kept_for_what_only_they_span():

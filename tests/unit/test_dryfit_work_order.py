@@ -123,6 +123,13 @@ def test_a_row_of_slats_is_proved_by_its_gaps_and_a_door_by_its_play():
     assert any("play of door left and door right" in (w.proof or "") for w in doors)
 
 
+@pytest.mark.parametrize("id", MODULES)
+def test_no_spacer_is_longer_than_one_anybody_saws(id):
+    work = plan_work(piece := build(id), verify(piece).order, DryfitSettings())
+    for proof in (w.proof for w in work if w.proof and "spacer" in w.proof):
+        assert float(proof.split("spacer of ")[1].split(" mm")[0]) <= 120
+
+
 def test_a_piece_on_the_wall_hangs():
     work = plan_work(piece := build("wall-shelf"), verify(piece).order, DryfitSettings())
     assert "as it will hang" in {w.attitude for w in work}

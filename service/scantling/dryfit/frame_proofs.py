@@ -17,6 +17,7 @@ from .step_words import listed
 
 SQUARE_MM = 1.0  # how equal two diagonals shall be: practice
 EVEN_MM = 0.5  # how even a gap shall be from end to end: practice
+SPACER_MM = 120.0  # nobody saws a longer spacer; parts that stand further apart are measured in their frame
 OVERALL_MM = 1.0  # how right an overall size shall be: practice
 FLAT = ("face", "back")
 LAPPED_SHARE = 0.35  # of the shorter part's length: practice
@@ -137,7 +138,7 @@ class Frames:
                 " shift what it hangs on or runs in, or plane the tight edge."
             )
         gaps = list(self._row(step))
-        if len(gaps) > 1 and max(gaps) - min(gaps) < EVEN_MM:
+        if len(gaps) > 1 and max(gaps) - min(gaps) < EVEN_MM and max(gaps) <= SPACER_MM:
             return (
                 f"Try a spacer of {gaps[0]:.1f} mm in every gap of the row, at both ends. If one is tight, loosen that"
                 " part and move half of the error on to its neighbour."

@@ -37,8 +37,9 @@ def _clamps(scene: Scene, need: "Squeeze", clamps: "Sequence[Clamp]") -> Iterato
     parts = tuple(dict.fromkeys(p for j in need.joints for p in scene.assembly.joints[j].parts))
     what = " and ".join(repr(j) for j in need.joints[:2]) + (" and more" if len(need.joints) > 2 else "")
     if not suiting:
-        deep = any(c.reach >= need.opening for c in clamps)
-        longest, throat = (max((getattr(c, n) for c in clamps), default=0.0) for n in ("reach", "throat"))
+        long_enough = [c.throat for c in clamps if c.reach >= need.opening]
+        deep, throat = bool(long_enough), max(long_enough, default=0.0)
+        longest = max((c.reach for c in clamps), default=0.0)
         caul = ", cauls and all" if need.cauls else ""
         yield Finding(
             "clamps-too-short", Severity.WARNING,
