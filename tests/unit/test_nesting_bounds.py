@@ -3,11 +3,12 @@
 import itertools
 import random
 
+import numpy as np
 import pytest
 import rectpack
 
 from scantling.nesting import Cutting, Grain, Job, Piece, Stock, nest
-from scantling.nesting.bounds import lower_bound
+from scantling.nesting.bounds import _functions, lower_bound
 from scantling.nesting.sheets import build_problem
 
 
@@ -30,6 +31,7 @@ def sheet(x, y, price=1, quantity=None, name="s"):
         ([(6, 3, 6)], 2),  # three a sheet; area alone says 108 / 100
         ([(6, 10, 2), (4, 10, 2)], 2),
         ([(4, 4, 9)], 3),  # four a sheet; area alone says 144 / 100
+        ([(10, 6, 2), (10, 3, 2), (10, 2, 1)], 3),  # the last has no room beside a 6 and a 3; area alone says 2
     ],
 )
 def test_sheets_needed_by_plain_reasoning(items, sheets):
@@ -41,6 +43,19 @@ def test_a_piece_that_may_turn_counts_with_its_smaller_volume():
     locked = lower_bound(problem(items, [sheet(10, 10)])).sheets
     free = lower_bound(problem(items, [sheet(10, 10)], grain=Grain.ANY)).sheets
     assert (locked, free <= locked) == (2, True)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_whatever_fits_side_by_side_still_fits_under_every_function(seed):
+    # by the definition of a dual feasible function, tried on every set of the pieces that fits
+    draw = random.Random(seed)
+    capacity = draw.randrange(12, 40)
+    sizes = np.array(sorted({draw.randrange(1, capacity + 1) for _ in range(6)}), dtype=np.int64)
+    counts = np.array([draw.randrange(1, 4) for _ in sizes], dtype=np.int64)
+    functions, capacities = _functions(capacity, sizes, counts)
+    for taken in itertools.product(*(range(n + 1) for n in counts)):
+        if np.dot(taken, sizes) <= capacity:
+            assert (functions @ np.array(taken) <= capacities).all()
 
 
 @pytest.mark.parametrize("seed", range(12))

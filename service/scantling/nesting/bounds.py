@@ -100,8 +100,8 @@ def _dual_value(problem: SheetProblem, volumes: list[_Volumes], prices: list[int
     return value
 
 
-def _functions(capacity: int, sizes: Table) -> tuple[Table, Table]:
-    """Rows of f(size) and the column of f(capacity) for a family of dual feasible functions."""
+def _functions(capacity: int, sizes: Table, counts: Table) -> tuple[Table, Table]:
+    """Rows of f(size) and the column of f(capacity) for a family of functions; `counts`: pieces of each size."""
     marks = sorted(
         {int(s) for s in sizes if 2 * s <= capacity} | {int(capacity - s) for s in sizes if 2 * s > capacity}
     )
@@ -120,7 +120,33 @@ def _functions(capacity: int, sizes: Table) -> tuple[Table, Table]:
         small = np.where(2 * sizes == capacity, whole, 2 * (sizes // m))
         rows.append(np.where(2 * sizes > capacity, 2 * (whole - (capacity - sizes) // m), small))
         caps.append(2 * whole)
+        beside, most = _counting(capacity, sizes, counts, m)
+        if most:
+            rows.append(beside)
+            caps.append(most)
     return np.stack(rows), np.array(caps, dtype=np.int64)
+
+
+def _counting(capacity: int, sizes: Table, counts: Table, m: int) -> tuple[Table, int]:
+    """Count pieces of at least `m` and at most half the capacity: one each; a larger one counts how many it ousts.
+
+    How many fit at most beside each other is known because the smallest fit best (Carlier, Clautiaux and Moukrim's
+    function that depends on the data). Returns f(size) and f(capacity).
+    """
+    small = (sizes >= m) & (2 * sizes <= capacity)
+    order = np.argsort(sizes[small], kind="stable")
+    own, count = sizes[small][order], np.minimum(counts[small][order], capacity // m)
+    reach = np.concatenate([[0], np.cumsum(own * count)])
+    so_far = np.concatenate([[0], np.cumsum(count)])
+    next_size = np.append(own, 2 * capacity + 1)  # none beyond the last
+
+    def fitting(room: Table) -> Table:
+        at = np.searchsorted(reach, room, side="right") - 1
+        return np.asarray(so_far[at] + (room - reach[at]) // next_size[at], dtype=np.int64)
+
+    most = fitting(np.array([capacity], dtype=np.int64))
+    ousted = most - fitting(np.maximum(capacity - sizes, 0))
+    return np.where(2 * sizes > capacity, ousted, np.where(small, 1, 0)), int(most[0])
 
 
 def _volumes_on(problem: SheetProblem, stock: int) -> _Volumes:
@@ -138,14 +164,21 @@ def _volumes_on(problem: SheetProblem, stock: int) -> _Volumes:
         return _Volumes(tuple(volume), 0)
     width, height = problem.sizes[stock]
     both = np.array([*shapes, *seconds], dtype=np.int64)
-    f, f_cap = _functions(width, both[:, 0])
-    g, g_cap = _functions(height, both[:, 1])
-    sheets, row, column = best_pair(f, f_cap, g, g_cap, np.array(demand, dtype=np.int64))
-    n, capacity = len(shapes), int(f_cap[row]) * int(g_cap[column])
+    n, count = len(shapes), np.array(demand, dtype=np.int64)
+    f, f_cap = _functions(width, both[:, 0], _either_way(both[:, 0], count))
+    g, g_cap = _functions(height, both[:, 1], _either_way(both[:, 1], count))
+    sheets, row, column = best_pair(f, f_cap, g, g_cap, count)
+    capacity = int(f_cap[row]) * int(g_cap[column])
     for i, index in enumerate(indices):
         least = min(int(f[row, i]) * int(g[column, i]), int(f[row, n + i]) * int(g[column, n + i]))
         volume[index] = least * _SHEET // capacity
     return _Volumes(tuple(volume), sheets)
+
+
+def _either_way(extents: Table, count: Table) -> Table:
+    """How many pieces have each extent, lying and turned; a piece with one extent either way is counted once."""
+    lying, turned = np.split(extents, 2)
+    return np.concatenate([count, np.where(lying == turned, 0, count)])
 
 
 def cheapest_cover(problem: SheetProblem, stocks: frozenset[int]) -> int:
