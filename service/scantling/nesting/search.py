@@ -3,11 +3,10 @@
 The order of the slices never depends on how much effort there is in all, so more effort continues the same search
 and never gives worse.
 
-The problem with nothing turned, and with each stock alone (search_starts.py), is searched beside the whole one: each of
-n such problems has at least one part in SHARE x n of all the work, and one whose solution is the best so far has at
-least one part in LEADING until the whole problem's own search finds better. So an answer after some work is never
-dearer than that of the same problem with less freedom after a SHARE x n-th of it, once FIRST_SLICE and n times
-START_SLICE are done. This holds for jobs of up to BULK pieces.
+The problem with nothing turned, and with each stock alone (search_starts.py), is searched beside the whole one: each
+of n such problems has at least one part in SHARE x n of all the work. So an answer is never dearer than that of the
+same problem with less freedom after a SHARE x n-th of the work, once FIRST_SLICE and n times START_SLICE are done.
+This holds for jobs of up to BULK pieces.
 """
 
 from collections import Counter
@@ -26,7 +25,6 @@ from .yardstick import pack
 FIRST_SLICE = 4_000  # units of effort before other starts are tried
 START_SLICE = 2_000  # units of effort at a time for a problem with less freedom
 SHARE = 8  # all problems with less freedom together have one part in so many of the work
-LEADING = 2  # the one that leads has one part in so many
 YARDSTICK_UNITS = 60  # of effort for each piece the packing library places
 BULK = 400  # above so many pieces whole sheets are searched instead of all pieces at once
 _LARGEST = 2**52
@@ -171,7 +169,6 @@ class SheetSearch(SearchState):
     _target: int = 0
     _main: Search | None = None
     _starts: list[_Start] = field(default_factory=list)
-    _leader: tuple[_Start, int] | None = None  # and what its solution costs
     _measured: bool = False
 
     def __post_init__(self) -> None:
@@ -203,7 +200,7 @@ class SheetSearch(SearchState):
             if first > 0:
                 self._run(min(goal - self.work, first))
                 continue
-            due = [(self._due(s), i) for i, s in enumerate(self._starts) if not s.finished]
+            due = [(s.work * SHARE * len(self._starts), i) for i, s in enumerate(self._starts) if not s.finished]
             when, which = min(due, default=(goal, 0))
             if when < self.work:
                 self._continue(self._starts[which], min(START_SLICE, goal - self.work))
@@ -211,12 +208,6 @@ class SheetSearch(SearchState):
                 self._try_yardstick()
             else:
                 self._run(min(goal, when + 1) - self.work)
-
-    def _due(self, start: _Start) -> int:
-        """The work in all after which a problem with less freedom is searched further."""
-        if self._leader is not None and self._leader[0] is start and self.cost >= self._leader[1]:
-            return start.work * LEADING
-        return start.work * SHARE * len(self._starts)
 
     def _run(self, units: int) -> None:
         assert self._main is not None  # noqa: S101 - for the type checker
@@ -237,8 +228,7 @@ class SheetSearch(SearchState):
         hopeful = not (start.search.complete or self.complete) and cost != start.offered
         if better or hopeful:
             start.offered = cost
-            if self._main.offer(on_stock(start.search.numbers(), start.less.stock)):
-                self._leader = (start, self.cost)
+            self._main.offer(on_stock(start.search.numbers(), start.less.stock))
 
     def _try_yardstick(self) -> None:
         assert self._main is not None  # noqa: S101 - for the type checker
