@@ -10,7 +10,7 @@ from dataclasses import replace
 import pytest
 
 from scantling.drawing.shapes import Path
-from scantling.measure import Tape, parse_length
+from scantling.measure import RequestError, Tape, parse_length
 from scantling.nesting import Cutting, Grain, Job, Piece, Stock, StoppedBy, Trim, nest, nestings
 from scantling.nesting.boards import nest_boards
 from scantling.nesting.checker import check_nesting
@@ -163,3 +163,25 @@ def test_more_asked_for_than_there_is():
     assert "3 more of “sheet”" in left["reason"]
     assert answer["bound"] == "124.00"  # what is placed needs both sheets, whatever the cuts
     assert answer["proven_minimal"] is False
+
+
+@pytest.mark.parametrize(
+    ("second", "place"),
+    [
+        ({"length": 300.0, "material": "ply"}, "/parts/1/group"),
+        ({"length": 300.0, "width": 100.0, "material": "mdf"}, "/parts/1/material"),
+        ({"length": 300.0, "width": 100.0, "material": "ply", "thickness": 12.0}, "/parts/1/thickness"),
+    ],
+)
+def test_a_group_that_cannot_come_from_one_sheet_is_refused(second, place):
+    first = {"id": "a", "length": 400.0, "width": 200.0, "group": "g", "material": "ply", "thickness": 18.0}
+    stock = [
+        SHEET | {"id": f"{material} {thick}", "material": material, "thickness": thick}
+        for material in ("ply", "mdf")
+        for thick in (12.0, 18.0)
+    ]
+    board = {"id": "board", "length": 2000.0, "price": "5.00", "material": "ply", "thickness": 18.0}
+    parts = [first, {"id": "b", "group": "g", "thickness": 18.0} | second]
+    with pytest.raises(RequestError) as refused:
+        nestings(request(parts, [*stock, board]))
+    assert [(e.pointer, e.code) for e in refused.value.errors] == [(place, "contradiction")]

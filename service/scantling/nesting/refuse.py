@@ -23,7 +23,7 @@ def refuse_impossible(request: Plain) -> None:
         for index, entry in enumerate(entries):
             problems.extend(_of_entry(entry, name, index))
     if not problems:
-        problems = [*_of_pins(request), *_of_matching(request), *_of_sheets(request)]
+        problems = [*_of_pins(request), *_of_groups(request), *_of_matching(request), *_of_sheets(request)]
     if problems:
         raise RequestError(problems)
 
@@ -141,6 +141,28 @@ def _of_pins(request: Plain) -> Iterator[RequestProblem]:
             if first[1] != pin:
                 detail = f"group {group!r} must come from one sheet, but is pinned to {first[1]!r} and {pin!r}"
                 yield RequestProblem(pointer("parts", index, "stock"), detail, "contradiction")
+
+
+def _of_groups(request: Plain) -> Iterator[RequestProblem]:
+    """The parts of a group come from one sheet or board: one material, one thickness, all with a width or all without.
+
+    Where nothing but boards can be had, a width does not matter.
+    """
+    first: dict[str, Plain] = {}
+    sheets = any(s.get("width") is not None for s in request["stock"])
+    for index, part in enumerate(request["parts"]):
+        group = part.get("group")
+        if group is None:
+            continue
+        other = first.setdefault(group, part)
+        for member, read in (("material", str), ("thickness", lambda t: parse_thickness(t).typical)):
+            mine, its = part.get(member), other.get(member)
+            if None not in (mine, its) and read(mine) != read(its):
+                detail = f"group {group!r} must come from one sheet or board, but has the {member} {its!r} and {mine!r}"
+                yield RequestProblem(pointer("parts", index, member), detail, "contradiction")
+        if sheets and (part.get("width") is None) != (other.get("width") is None):
+            detail = f"group {group!r} must come from one sheet or board; give a width to all of its parts or to none"
+            yield RequestProblem(pointer("parts", index, "group"), detail, "contradiction")
 
 
 def _of_matching(request: Plain) -> Iterator[RequestProblem]:
