@@ -4,13 +4,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from scantling.board import JointKind, Patch
+from scantling.board import JointKind, Motion, Patch
 from scantling.findings import Finding, Severity
 
-from .balance import hull, turn
+from .balance import Flat, hull, turn
 from .disassembly import bits, components
 from .order import Assembling
 
+TIPS_DEG = 20.0  # a lid that comes up so far has tipped
+ROCKS_DEG = 4.0  # one that is caught before this rocks and does not throw anybody: practice
 EDGE_IN_MM = 50.0  # a sitter on the edge of a lid has the weight about this far in: practice
 SIDEWAYS = (
     ((1.0, 0.0, 0.0), "to the right"),
@@ -24,13 +26,15 @@ SIDEWAYS = (
 class Lying:
     """A loose group of parts: where it can slide off to, and how far its edge reaches beyond what carries it, in mm.
 
-    `tips_kg` is what, put on that edge, would lift the other side; None where the edge is carried.
+    `tips_kg` is what, put on that edge, would lift the other side; None where the edge is carried. `caught` is the
+    angle in degrees at which its cleats catch when it tips there, None where nothing catches it.
     """
 
     parts: tuple[str, ...]
     slides: tuple[str, ...]
     overhang: float
     tips_kg: float | None
+    caught: float | None = None
 
     def to_plain(self) -> dict[str, Any]:
         """Return it as JSON members."""
@@ -39,6 +43,7 @@ class Lying:
             "slides": list(self.slides),
             "overhang_mm": round(self.overhang, 1),
             "tips_kg": None if self.tips_kg is None else round(self.tips_kg, 1),
+            "caught_deg": None if self.caught is None else round(self.caught, 1),
         }
 
 
@@ -78,7 +83,8 @@ def _lying(assembling: Assembling, group: int, under: list[Patch]) -> Lying:
         volume, centre = scene.parts[i].volume_and_centre()
         kg = volume * 1e-9 * scene.parts[i].material.density_kg_m3
         mass, x, y = mass + kg, x + kg * centre[0], y + kg * centre[1]
-    overhang, lifts = 0.0, None
+    overhang, lifts, caught = 0.0, None, None
+    top = max(c[2] for p in under for c in p.corners)
     for a, b in zip(footing, (*footing[1:], footing[0]), strict=True):
         run = ((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5
         out = max(-turn(a, b, p) / run for p in outline)
@@ -86,8 +92,19 @@ def _lying(assembling: Assembling, group: int, under: list[Patch]) -> Lying:
         overhang = max(overhang, out)
         if out > EDGE_IN_MM:
             needs = mass * inside / (out - EDGE_IN_MM)
-            lifts = needs if lifts is None else min(lifts, needs)
-    return Lying(scene.ids(*bits(group)), slides, overhang, lifts)
+            if lifts is None or needs < lifts:
+                lifts, caught = needs, _caught(assembling, group, (a, b), top)
+    return Lying(scene.ids(*bits(group)), slides, overhang, lifts, caught)
+
+
+def _caught(assembling: Assembling, group: int, edge: tuple[Flat, Flat], top: float) -> float | None:
+    """Return the angle at which a group that tips over an edge of what carries it is caught, in degrees."""
+    from .motion import sweep  # here, since few pieces have a lid that can tip
+
+    scene, ((ax, ay), (bx, by)) = assembling.scene, edge
+    motion = Motion("tips", "swing", scene.ids(*bits(group)), (bx - ax, by - ay, 0.0), TIPS_DEG, (ax, ay, top))
+    swept = sweep(scene.assembly, motion, scene.settings)
+    return abs(swept.free) if swept.clashes else None
 
 
 def lying_findings(assembling: Assembling, found: list[Lying]) -> Iterator[Finding]:
@@ -104,10 +121,13 @@ def lying_findings(assembling: Assembling, found: list[Lying]) -> Iterator[Findi
             )  # fmt: skip
         person, lid = scene.settings.person_kg, group.parts[0]
         if group.tips_kg is not None and group.tips_kg < person:
+            held = group.caught is not None and group.caught <= ROCKS_DEG
+            ends = f" until its cleats catch at {group.caught:.1f}°" if held else ""
+            loud = Severity.WARNING if held else Severity.ERROR
             yield Finding(
-                "lid-tips", Severity.ERROR if sat_on else Severity.NOTE,
+                "lid-tips", loud if sat_on else Severity.NOTE,
                 f"{lid} reaches {group.overhang:.0f} mm beyond what carries it: {max(0.0, group.tips_kg):.0f} kg"
-                " near its edge lift the other side.", group.parts, value=group.tips_kg, limit=person, unit="kg",
+                f" near its edge lift the other side{ends}.", group.parts, value=group.tips_kg, limit=person, unit="kg",
                 source="plain statics", remedy="Carry the lid out to its edge, or screw it down.",
             )  # fmt: skip
 
