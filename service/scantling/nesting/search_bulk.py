@@ -21,6 +21,7 @@ FILL_UNITS = 1_500  # effort spent on filling one sheet
 FIRST_FILL_UNITS = 100  # of the first answer
 ONE_PASS_KINDS = 100  # from so many the first answer is one pass over all pieces, which is quicker than sheet by sheet
 MEND_UNITS = 8_000  # effort spent on a few sheets
+POLISHED = 4  # sheets whose remainder is looked after
 _MEND_MOST = 9  # sheets mended together
 _MEND_PIECES = 160  # pieces mended together, roughly
 _COLUMN_PASSES = 3  # of column generation, each pricing four times as carefully
@@ -89,7 +90,15 @@ class BulkSearch(SearchState):
             self._mend()
 
     def polish(self, units: int, worth: tuple[int, int]) -> None:
-        """Do nothing: mending gathers the free room already."""
+        """Spend up to `units` on what is left over on the emptiest sheets that are alike to no other."""
+        count = Counter(self._sheets)
+        single = [i for i, s in enumerate(self._sheets) if count[s] == 1]
+        emptiest = sorted(single, key=lambda i: (self._fullness(self._sheets[i]), i))[:POLISHED]
+        kerf = self.problem.cutting.kerf  # a remainder of the kernel's measure loses one kerf when it is cut off
+        for i in emptiest if units >= len(emptiest) else ():
+            sheet = self._part.polished(self._sheets[i], units // len(emptiest), (worth[0] + kerf, worth[1] + kerf))
+            self._sheets[i] = sheet
+        self.work = max(self.work, self._part.work)
 
     def solution(self) -> list[tuple[int, Tree]]:
         """Return (stock index, tree of cuts) of each sheet of the best solution."""

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 
 from .kernel import RAW_STEPS, Search
 from .search import kernel_costs
-from .sheet_numbers import Sheet, renamed, split_sheets
+from .sheet_numbers import Sheet, pieces_of, renamed, split_sheets
 from .sheets import SheetProblem
 
 _MASK = 0xFFFFFFFFFFFFFFFF
@@ -51,6 +51,34 @@ class PartSearch:
         keep = [k for k, n in enumerate(demand) if n]
         if not keep:
             return [], True
+        search = self._search(keep, demand, limits, sheets, values)
+        search.run(units * RAW_STEPS)
+        self.work += max(1, -(-search.work // RAW_STEPS))
+        found = [renamed(s, keep) for s in split_sheets(search.best())]
+        complete = search.missing == 0
+        search.close()
+        return found, complete
+
+    def polished(self, sheet: Sheet, units: int, worth: tuple[int, int]) -> Sheet:
+        """Return the pieces of a sheet on the same stock, so that remainders of at least `worth` grow."""
+        pieces = pieces_of(sheet)
+        demand = [pieces[k] for k in range(len(self.problem.kinds))]
+        keep = [k for k, n in enumerate(demand) if n]
+        limits = tuple(1 if t == sheet[0] else 0 for t in range(len(self.problem.stock)))
+        search = self._search(keep, demand, limits, 1, None)
+        search.run(0)
+        search.offer(renamed(sheet, {k: i for i, k in enumerate(keep)}))
+        if search.missing == 0:
+            search.polish(search.work + units * RAW_STEPS, worth)
+            sheet = renamed(tuple(search.best()), keep)
+        self.work += max(1, -(-search.work // RAW_STEPS))
+        search.close()
+        return sheet
+
+    def _search(
+        self, keep: list[int], demand: list[int], limits: tuple[int, ...], sheets: int, values: list[int] | None
+    ) -> Search:
+        """Make a search for the kinds to keep."""
         template = self.problem.kernel_problem(kernel_costs(self.problem)[0], -1, ())
         part = replace(
             template,
@@ -61,13 +89,7 @@ class PartSearch:
             sheets=sheets,
             values=None if values is None else tuple(values[k] for k in keep),
         )
-        search = Search(part, self.draw())
-        search.run(units * RAW_STEPS)
-        self.work += max(1, -(-search.work // RAW_STEPS))
-        found = [renamed(s, keep) for s in split_sheets(search.best())]
-        complete = search.missing == 0
-        search.close()
-        return found, complete
+        return Search(part, self.draw())
 
     def area_of(self, pieces: Counter[int]) -> int:
         """Area of pieces by kind, kerf included."""

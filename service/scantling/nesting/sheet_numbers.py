@@ -1,7 +1,7 @@
 """A kernel solution as numbers (kernel/store.c), sheet by sheet."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 Sheet = tuple[int, ...]  # the kernel's numbers for one sheet: its stock, then its tree
 
@@ -41,12 +41,12 @@ def pieces_of(sheet: Sheet) -> Counter[int]:
     return found
 
 
-def renamed(sheet: Sheet, keep: Sequence[int]) -> Sheet:
-    """Give the kinds of a part of the problem their numbers in the whole."""
+def renamed(sheet: Sheet, names: Sequence[int] | Mapping[int, int]) -> Sheet:
+    """Give every kind on a sheet the number that `names` has for it."""
     numbers, at = list(sheet), 1
     while at < len(numbers):
         if numbers[at] >= 0:
-            numbers[at] = keep[numbers[at]]
+            numbers[at] = names[numbers[at]]
             at += 2
         else:
             at += 3
