@@ -1,7 +1,9 @@
 """A general-purpose packing library (rectpack) as one of the starts, so that no answer is worse than the library's.
 
 Its best single guillotine mode on published instances is used, one for pieces that may turn and one for pieces that
-may not. It knows one rotation rule for all pieces, one size of bin and no price, so it is asked only where that fits.
+may not. It knows one rotation rule for all pieces, one size of bin and no price, so it is asked only where that fits:
+with several sizes it is asked for each size alone on which everything fits (search_starts.py). It is not asked above
+MOST_PIECES, with limited stock, a limit on stages or a first cut that is laid down; there nothing is promised about it.
 """
 
 from .kernel import SHAPES, Problem
