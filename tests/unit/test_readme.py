@@ -16,7 +16,7 @@ import httpx2
 import pytest
 
 from live_service import live_service
-from scantling.api.settings import load_settings, table
+from scantling.api.settings import NOT_SETTINGS, load_settings, table
 from scantling.cli import _parser
 from scantling.measure import parse_length
 
