@@ -59,6 +59,14 @@ def test_ends_that_do_not_agree_take_two_cuts():
     assert sorted(abs(c.slope) for c in cuts) == [0, 2000, 2000] or [abs(c.slope) for c in cuts] == [0, 0, 2000, 2000]
 
 
+@pytest.mark.parametrize("kerf", [1, 100, 1700, 1780, 1781, 1900, 2500, 4000])
+def test_a_kerf_wider_than_the_slope_leans_runs_out_over_the_end_of_the_board(kerf):
+    """The post leans 17.8 mm over 89 mm: a blade as wide as that takes the first corner off and nothing beyond it."""
+    job = Job((POST,), (board(2450 * MM),), Cutting(kerf), 10_000)
+    (layout,) = nest_boards(job).layouts
+    assert check_cuts(job, (layout,), (cut_sequence(layout, job, None),)) == ()
+
+
 def test_trim_is_cut_off_at_the_slope_of_the_first_end():
     cuts = cuts_of(Job((POST,), (board(2450 * MM),), Cutting(KERF, Trim(10 * MM, 10 * MM)), 10_000))
     assert (cuts[0].kind, cuts[0].slope) == ("trim", 1131)

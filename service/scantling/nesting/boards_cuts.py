@@ -142,7 +142,7 @@ class _Bench:
             mitre=angles[0] / 100,
         )  # fmt: skip
         choice = None if self._choose is None else self._choose(operation)
-        starts = at < item.x
+        starts = at <= item.x  # at it, where a kerf wider than the slope leans runs out over the end of the board
         near, far = self._joints.marks(end, item.x if starts else at, starts)
         marks = (near - width, far - width) if starts else (near, far)
         one_face = item.one_face or (following is not None and following.one_face)
