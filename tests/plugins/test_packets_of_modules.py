@@ -1,4 +1,4 @@
-"""The packet of every shipped module: every part and every step is on paper, nothing off a page, nothing over another."""
+"""The packet of every shipped module: all parts and steps on paper, nothing off a page or over another."""
 
 import pytest
 

@@ -65,7 +65,7 @@ class Settings(BaseSettings):
         5.0,
         gt=0,
         le=600,
-        description="Seconds one call of a plugin's code may take before it is given up; loading it may take twice that.",
+        description="Seconds one call of a plugin's code may take before it is given up; loading it takes up to twice.",
     )
     plugins_strict: bool = Field(False, description="Refuse to start when a plugin fails to load.")
     drain: int = Field(8, ge=0, le=120, description="Seconds a stopping service waits for running requests.")

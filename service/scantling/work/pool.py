@@ -193,9 +193,7 @@ class PoolSeam:
             _log.warning("warming up with %s failed: %s", operation, error)
 
 
-def _result(
-    waiting: "asyncio.Future[Outcome]", operation: str, seconds: float, culprit: str | None
-) -> Outcome:
+def _result(waiting: "asyncio.Future[Outcome]", operation: str, seconds: float, culprit: str | None) -> Outcome:
     """Return the outcome, or raise what the pool's own errors mean."""
     from pebble import ProcessExpired
 
