@@ -40,11 +40,12 @@ def _clamps(scene: Scene, need: "Squeeze", clamps: "Sequence[Clamp]") -> Iterato
         long_enough = [c.throat for c in clamps if c.reach >= need.opening]
         deep, throat = bool(long_enough), max(long_enough, default=0.0)
         longest = max((c.reach for c in clamps), default=0.0)
+        reach = f", and reach {need.inwards:.0f} mm in from the edge" if need.inwards >= 1 else ""
         caul = ", cauls and all" if need.cauls else ""
         yield Finding(
             "clamps-too-short", Severity.WARNING,
-            f"No clamp spans {what}: it must open {need.opening:.0f} mm{caul}, and reach {need.inwards:.0f} mm in from"
-            " the edge.", parts, value=need.inwards if deep else need.opening, limit=throat if deep else longest,
+            f"No clamp spans {what}: it must open {need.opening:.0f} mm{caul}{reach}.", parts,
+            value=need.inwards if deep else need.opening, limit=throat if deep else longest,
             unit="mm", source="plain geometry", remedy=WAY_OUT,
         )  # fmt: skip
     elif need.clamps > (have := sum(c.count for c in suiting)):
