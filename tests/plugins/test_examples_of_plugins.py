@@ -314,3 +314,20 @@ def test_without_the_plugin_its_form_is_not_there():
     with client_for(InlineSeam(plugins=PluginChoice(allow=("furniture",)))) as plain:
         assert_problem(plain.post("/v1/projects?format=md", json=PROJECT), 406, "not-acceptable")
         assert plain.get("/v1/stock-lists").json() == {"stock_lists": []}
+
+
+def test_the_coats_of_a_finish_system_are_told_in_the_packet(shop):
+    import pypdfium2
+
+    project = {**PROJECT, "finish": {"system": "soft-oil"}, "papers": {"date": "2026-11-25"}}
+    schedule = planned(shop, finish={"system": "soft-oil"})["finishing"]
+    answer = shop.post("/v1/projects", json=project, params={"format": "pdf"})
+    with pypdfium2.PdfDocument(answer.content) as packet:
+        words = " ".join(" ".join(page.get_textpage().get_text_bounded() for page in packet).split())
+    assert f"Finish: {schedule['title']}" in words
+    for coat in schedule["coats"]:
+        assert (
+            f"coat {coat['coat']} " + (f"after {coat['starts_h']:g} hours" if coat["starts_h"] else "at once") in words
+        )
+    assert f"after {schedule['in_use_after_h']:g} hours, at the earliest" in words
+    assert not schedule["care_months"] or "renew the finish" in words

@@ -6,9 +6,10 @@ from scantling.tables.errors import UnknownRowError
 from scantling.tables.finishing import coverages, glue_property
 
 from .dossier import Dossier
-from .page import Column, Flow
+from .page import SMALL_MM, Column, Flow
 
 GLUE_TIMES = (("open time", "open_min"), ("closed time", ""), ("clamp time", "clamp_min"), ("full cure", ""))
+MONTH_DAYS = 30.4
 DEFAULT_GLUE = "cross-linking PVA"
 
 
@@ -32,7 +33,20 @@ def glue_and_finish(flow: Flow, dossier: Dossier) -> None:
     if rows:
         flow.table([Column("glue", 3, bold=True), Column("time", 3), Column("from", 6)], rows)
     _joints_to_glue(flow, dossier)
-    finish = request.get("finish")
+    _coats(flow, dossier)
+
+
+def _coats(flow: Flow, dossier: Dossier) -> None:
+    """Write when which coat goes on, or what is known of a finish without a system."""
+    schedule = dossier.plan.get("finishing")
+    finish = dossier.request.get("finish")
+    if schedule:
+        flow.text(f"Finish: {schedule['title']}, about {schedule['litres']:g} litres for {schedule['area_m2']:g} m².")
+        rows = [[f"coat {c['coat']}", _hours(c["starts_h"])] for c in schedule["coats"]]
+        rows += [["in use", f"{_hours(schedule['in_use_after_h'])}, at the earliest"]]
+        flow.table([Column("what", 3, bold=True), Column("when, from the first coat", 9)], rows)
+        flow.text(f"From {schedule['source']}; the can rules, and cold or damp air makes it longer.", size=SMALL_MM)
+        return
     if not finish:
         flow.text("No finish was chosen; seal end grain and the edges marked on the drawings all the same.")
         return
@@ -42,6 +56,10 @@ def glue_and_finish(flow: Flow, dossier: Dossier) -> None:
     flow.text(
         f"Finish: {finish['kind']}" + (f", {coats} coats" if coats else "") + "; wait between coats as the can says."
     )
+
+
+def _hours(hours: float) -> str:
+    return f"after {hours:g} hours" if hours else "at once"
 
 
 def _joints_to_glue(flow: Flow, dossier: Dossier) -> None:
@@ -59,6 +77,10 @@ def care(flow: Flow, dossier: Dossier) -> None:
         [_on(dossier, 30, "after one month of use"), "retighten every screw you can reach", ""],
         [_on(dossier, 365, "every year"), "retighten; look for cracks, loose joints, sharp edges", ""],
     ]
+    schedule = dossier.plan.get("finishing")
+    if schedule and schedule["care_months"]:
+        months = schedule["care_months"]
+        rows.append([_on(dossier, round(months * MONTH_DAYS), f"every {months:g} months"), "renew the finish", ""])
     if outdoors:
         wash = "wash; look at coating, end grain and feet; recoat where water no longer beads"
         rows.append([_on(dossier, 365, "every year"), wash, ""])
