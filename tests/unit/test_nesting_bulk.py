@@ -11,11 +11,11 @@ WORTH = (300, 300)
 
 
 def kept(tree):
-    """Area of the remainders worth keeping in a tree, kerf included."""
+    """Cubes of the areas of the remainders worth keeping, kerf included: one large one beats many small ones."""
     if not isinstance(tree, Branch):
         return 0
     rest = (tree.rest, tree.size[1]) if tree.axis == 0 else (tree.size[0], tree.rest)
-    own = rest[0] * rest[1] if min(rest) >= WORTH[0] else 0
+    own = (rest[0] * rest[1]) ** 3 if min(rest) >= WORTH[0] else 0
     return own + sum(kept(child) for child in tree.children)
 
 

@@ -34,11 +34,11 @@ def test_the_whole_never_costs_more_than_its_parts_with_their_share_of_the_work(
     whole = search_of(make_job(sizes, sheets, Grain.ANY))
     fewer = less_freedom(whole.problem)
     first = FIRST_SLICE + START_SLICE * max(1, len(fewer))
-    effort = first + rounds * 8_000
+    effort = first + rounds * 16_000
     spent(whole, effort, slices)
     assert whole.complete
     for less in fewer:
-        alone = spent(SheetSearch(less.problem, whole.seed), effort // (SHARE * len(fewer)))
+        alone = spent(SheetSearch(less.problem, whole.seed), max(START_SLICE, effort // (SHARE * len(fewer))))
         assert whole.cost <= alone.cost
 
 
@@ -46,11 +46,11 @@ def test_the_whole_never_costs_more_than_its_parts_with_their_share_of_the_work(
 @given(pieces, st.integers(40, 120))
 def test_turning_and_more_sizes_never_cost_more_as_jobs(sizes, price):
     one = [(120, 110, 80)]
-    locked = nest(make_job(sizes, one, Grain.ALONG, 4_000))
-    turning = nest(make_job(sizes, one, Grain.ANY, 40_000))
+    locked = nest(make_job(sizes, one, Grain.ALONG, 2_000))
+    turning = nest(make_job(sizes, one, Grain.ANY, 80_000))
     assert turning.cost <= locked.cost
     more = nest(make_job(sizes, [*one, (100, 75, price)], Grain.ANY, 200_000))
-    assert more.cost <= nest(make_job(sizes, one, Grain.ANY, 4_000)).cost
+    assert more.cost <= nest(make_job(sizes, one, Grain.ANY, 2_000)).cost
 
 
 @pytest.mark.parametrize("grain", list(Grain))

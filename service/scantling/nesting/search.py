@@ -4,9 +4,9 @@ The order of the slices never depends on how much effort there is in all, so mor
 and never gives worse.
 
 The problem with nothing turned, and with each stock alone (search_starts.py), is searched beside the whole one: each
-of n such problems has at least one part in SHARE x n of all the work. So an answer is never dearer than that of the
-same problem with less freedom after a SHARE x n-th of the work, once FIRST_SLICE and n times START_SLICE are done.
-This holds for jobs of up to BULK pieces.
+of n such problems gets START_SLICE after FIRST_SLICE, and then keeps one part in SHARE x n of all the work. So an
+answer is never dearer than that of the same problem with less freedom after a SHARE x n-th of the work (or after
+START_SLICE, where that is more), once all have begun. This holds for jobs of up to BULK pieces.
 """
 
 from collections import Counter
@@ -24,7 +24,7 @@ from .yardstick import pack
 
 FIRST_SLICE = 4_000  # units of effort before other starts are tried
 START_SLICE = 2_000  # units of effort at a time for a problem with less freedom
-SHARE = 8  # all problems with less freedom together have one part in so many of the work
+SHARE = 64  # all problems with less freedom together have one part in so many of the work
 YARDSTICK_UNITS = 60  # of effort for each piece the packing library places
 BULK = 400  # above so many pieces whole sheets are searched instead of all pieces at once
 _LARGEST = 2**52
@@ -200,7 +200,7 @@ class SheetSearch(SearchState):
             if first > 0:
                 self._run(min(goal - self.work, first))
                 continue
-            due = [(s.work * SHARE * len(self._starts), i) for i, s in enumerate(self._starts) if not s.finished]
+            due = [(self._due(s), i) for i, s in enumerate(self._starts) if not s.finished]
             when, which = min(due, default=(goal, 0))
             if when < self.work:
                 self._continue(self._starts[which], min(START_SLICE, goal - self.work))
@@ -208,6 +208,10 @@ class SheetSearch(SearchState):
                 self._try_yardstick()
             else:
                 self._run(min(goal, when + 1) - self.work)
+
+    def _due(self, start: _Start) -> int:
+        """The work in all after which a problem with less freedom is searched on; its first slice is due at once."""
+        return 0 if start.work < START_SLICE else start.work * SHARE * len(self._starts)
 
     def _run(self, units: int) -> None:
         assert self._main is not None  # noqa: S101 - for the type checker

@@ -13,7 +13,7 @@ typedef int32_t i32;
 typedef int64_t i64;
 typedef uint64_t u64;
 
-enum { NONE = -1, SHAPES = 4, HISTORY = 10, VALUE_BITS = 20 };
+enum { NONE = -1, SHAPES = 4, HISTORY = 50, VALUE_BITS = 20 };
 
 typedef struct {
     i32 size[2]; /* extent along x and y */
