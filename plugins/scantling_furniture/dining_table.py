@@ -23,7 +23,7 @@ class DiningTableParameters(Parameters):
 
 
 class DiningTable(Module[DiningTableParameters]):
-    """The top lies loose on the aprons and is held by clips, so that a solid one can swell and shrink."""
+    """The top lies on the aprons and is held by clips alone, so that a solid one can swell and shrink."""
 
     id = "dining-table"
     title = "Dining table"

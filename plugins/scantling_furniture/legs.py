@@ -115,7 +115,7 @@ class Frame:
         top[0].ease("near/face", "near/back", size=ROUND)
         top[-1].ease("far/face", "far/back", size=ROUND)
         for apron in frame.aprons.values():
-            self.piece.loose(next(b for b in top if b.y1 > apron.y0 + 1), apron)
+            self.piece.clipped(next(b for b in top if b.y1 > apron.y0 + 1), apron)
         count = sum(max(2, ceil(a.length / CLIP_PITCH)) for a in frame.aprons.values())
         self.piece.buy("table clip with screw", count, "in the kerf of the aprons, with room to move")
         return top

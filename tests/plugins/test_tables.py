@@ -6,7 +6,8 @@ from itertools import pairwise
 import pytest
 
 from pieces import MODULES, build, default_materials
-from scantling.board import JointKind, patches
+from scantling.board import JointKind, assembly_from_plain, assembly_to_plain, patches
+from scantling.dryfit import verify
 from scantling.kit import AssemblyError, Build
 
 ON_LEGS = ("desk", "dining-table", "drinks-trolley", "low-table", "side-table", "stool", "work-table")
@@ -50,12 +51,26 @@ def test_a_dining_top_is_held_by_clips_alone(top):
     tops = {i for i in piece.parts if i.startswith("top")}
     across = [j for j in piece.joints.values() if len(tops & set(j.parts)) == 1]
     assert across
-    assert {j.kind for j in across} == {JointKind.LOOSE}
+    assert {j.kind for j in across} == {JointKind.CLIPPED}
     assert not [f for f in piece.fasteners.values() if tops & set(f.parts)]
     clips = next(h.quantity for h in piece.hardware if h.what.startswith("table clip"))
     assert clips >= 8
     kerfed = [p for p in piece.parts.values() if p.id.endswith("apron")]
     assert all(any(getattr(c, "kind", "") == "groove" for c in p.cuts) for p in kerfed)
+
+
+@pytest.mark.parametrize("id", ["desk", "dining-table", "side-table"])
+def test_a_clipped_top_neither_slides_nor_hangs_adrift(id):
+    """A top that only lay there would slide (told for lids); clips hold it, also once it went through JSON."""
+    piece = assembly_from_plain(assembly_to_plain(build(id)))
+    assert [j for j in piece.joints.values() if j.kind is JointKind.CLIPPED and not j.glued]
+    result = verify(piece)
+    assert not {"loose-part-slides", "part-adrift"} & {f.code for f in result.findings}
+    assert any("clips" in step.text for step in result.order.steps)
+    loosened = assembly_to_plain(piece)
+    for row in loosened["joints"]:
+        row["kind"] = "loose" if row["kind"] == "clipped" else row["kind"]
+    assert "loose-part-slides" in {f.code for f in verify(assembly_from_plain(loosened)).findings}
 
 
 def test_boards_of_a_dining_top_make_its_depth_and_none_is_wider_than_the_stock():

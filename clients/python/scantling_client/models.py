@@ -1358,7 +1358,7 @@ class FitJoint(TypedDict):
     id: str
     """Id of the joint."""
 
-    kind: Literal["glue", "screws", "nails", "dowels", "folded-mitre", "housed", "bolted", "hinged", "sliding", "loose"]
+    kind: Literal["glue", "screws", "nails", "dowels", "folded-mitre", "housed", "bolted", "hinged", "sliding", "loose", "clipped"]
     """How they are joined."""
 
     parts: list[str]

@@ -158,6 +158,10 @@ class Assembly:
         """Declare that one part lies loose on or in another."""
         return self.join(JointKind.LOOSE, a, b, clearance=clearance)
 
+    def clipped(self, a: Part, b: Part) -> Joint:
+        """Declare that bought clips hold `a` down on `b` and let solid wood move across the grain; no glue."""
+        return self.join(JointKind.CLIPPED, a, b)
+
     def screws(
         self,
         head: Part,

@@ -20,6 +20,7 @@ class JointKind(StrEnum):
     HINGED = "hinged"
     SLIDING = "sliding"
     LOOSE = "loose"
+    CLIPPED = "clipped"
 
 
 class ScrewRole(StrEnum):

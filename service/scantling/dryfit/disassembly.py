@@ -5,8 +5,8 @@ of a driver. Undo all such screws, let the group fall into smaller ones, slide t
 Taking something away never puts anything in the way, so the greedy way is complete: where it sticks, no order exists,
 and the stuck screws with what blocks them are the reason. Groups of parts are bits of an int by part index.
 
-Folds and loose parts hold nothing here: such joints are made when two groups meet. Glue and housings hold like screws
-that nothing ever blocks, so they never hide an order.
+Folds, clips and loose parts hold nothing here: such joints are made when two groups meet. Glue and housings hold like
+screws that nothing ever blocks, so they never hide an order.
 """
 
 from collections.abc import Callable, Iterable, Iterator, Sequence

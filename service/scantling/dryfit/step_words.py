@@ -86,9 +86,10 @@ def step_text(step: OrderStep, scene: Scene, lies: Attitude | None = None) -> st
     if not step.brings:
         return f"Now drive {_screws(step, scene)}."
     glued = [j for j in step.joints if scene.assembly.joints[j].glued]
-    loose = step.joints and all(scene.assembly.joints[j].kind is JointKind.LOOSE for j in step.joints)
-    folded = any(scene.assembly.joints[j].kind is JointKind.FOLDED_MITRE for j in step.joints)
-    verb = "Lay" if loose else "Fold" if folded else "Bring"
+    kinds = {scene.assembly.joints[j].kind for j in step.joints}
+    loose, clipped = kinds == {JointKind.LOOSE}, kinds == {JointKind.CLIPPED}
+    folded = JointKind.FOLDED_MITRE in kinds
+    verb = "Lay" if loose or clipped else "Fold" if folded else "Bring"
     words = [f"{verb} {brought(step, scene)} {came_from(step.off, lies)} to {listed(step.to)}"]
     if glued:
         words.append("glue where they meet")
@@ -98,6 +99,8 @@ def step_text(step: OrderStep, scene: Scene, lies: Attitude | None = None) -> st
         words.append("hold the mitre with tape until the glue has set")
     if loose:
         words.append("it stays loose")
+    if clipped:
+        words.append("screw the clips to it from below, no glue, so that it stays free to move across its grain")
     return ", ".join(words) + "."
 
 

@@ -18,7 +18,7 @@ from .settings import DryfitSettings
 from .step_words import SIDE_WORDS, brought, eased_words, largest, listed, step_text
 
 HANGS = "as it will hang"
-FREE = ("loose", "sliding", "hinged")
+FREE = ("loose", "clipped", "sliding", "hinged")
 ALONG = 0.7  # within about 45°
 TURN_COST = 3.0
 UNSTABLE_COST = 2.0

@@ -114,7 +114,17 @@ class FitJoint(Closed):
 
     id: LongName = Field(description="Id of the joint.")
     kind: Literal[
-        "glue", "screws", "nails", "dowels", "folded-mitre", "housed", "bolted", "hinged", "sliding", "loose"
+        "glue",
+        "screws",
+        "nails",
+        "dowels",
+        "folded-mitre",
+        "housed",
+        "bolted",
+        "hinged",
+        "sliding",
+        "loose",
+        "clipped",
     ] = Field(description="How they are joined.")
     parts: list[Id] = Field(description="Ids of the parts.", min_length=2, max_length=20)
     glued: Flag = Field(False, description="Whether it is glued.")
