@@ -6,7 +6,7 @@ from math import atan, cos, degrees, sin, tan
 from scantling.kit import Assembly, AssemblyError, Build, CushionSize, Module, Part, cushion, rise_over_run, snap
 
 from .cushions import not_measured, row_slack, sitting_depth, stopped_and_drained
-from .seat_set import FOOT_CLEAR, RAIL, ROLES, SLAT_GAP, SeatLines, SeatSetParameters
+from .seat_set import ALL_ROUND, FOOT_CLEAR, RAIL, ROLES, SLAT_GAP, SeatLines, SeatSetParameters
 
 MOST_FREE_MM = 350.0  # back slat beyond its last post
 
@@ -72,7 +72,7 @@ class _Corner(SeatLines):
         return self.piece
 
     def _rib(self, id: str, length: float, along: str, **place: float) -> Part:
-        rib = self.piece.part(id, snap(length), self.rib_top, "frame", name=id, shows="both", seal=("near",))
+        rib = self.piece.part(id, snap(length), self.rib_top, "frame", name=id, shows="both", seal=ALL_ROUND)
         return rib.lay(length=along, width="z").put(z0=0, **place)
 
     def _box(self) -> None:
@@ -86,7 +86,7 @@ class _Corner(SeatLines):
             "stub rib", self.middle.x0 - self.left.x1, "x", x0=self.left.x1, y1=self.foot - self.post_t
         )
         self.stub.closing = True
-        rail = self.piece.part("back rail", self.side, RAIL, "frame", seal=("near", "far"), shows="neither")
+        rail = self.piece.part("back rail", self.side, RAIL, "frame", seal=ALL_ROUND, shows="neither")
         rail.lay(length="x", width="z").put(x0=0, y1=self.side, z1=self.rib_top)
         for rib in (self.left, self.middle, self.right):
             self.piece.screws(self.front, rib, n=3, gauge=6, inset=35, role="holds", glued=True)
@@ -118,7 +118,7 @@ class _Corner(SeatLines):
         mitre = atan(sin(self.lean))
         for i, z in enumerate(self.back_rows()):
             outside = min(self.left.x0, self.side - self.post_front(z) - self.slat_w * sin(self.lean))
-            rear = self.back_slat(f"rear back slat {i + 1}", z, outside, self.side - outside)
+            rear = self.back_slat(f"rear back slat {i + 1}", z, outside, self.side - outside).ease("end/face")
             short = self.post_front(z) - self.slat * cos(self.lean) - self.slat * sin(self.lean) * tan(self.lean)
             left = self.back_slat(f"left back slat {i + 1}", z, 0.0, short + self.slat_w * tan(mitre))
             self._turned(left.saw("end", mitre=degrees(mitre), long_edge="far"))
@@ -169,4 +169,5 @@ class _Corner(SeatLines):
         piece.caution(
             f"Both backs lean {self.p.lean:.1f}° ({rise_over_run(self.p.lean, run=400)}): keep them clear of rails."
         )
+        piece.caution("To renew a rear back slat, unscrew the left one of its row first: it lies over a screw head.")
         piece.caution("Ease every edge a sitter can reach, also from below.")

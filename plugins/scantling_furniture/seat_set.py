@@ -28,6 +28,7 @@ LEAST_SLAT = 45.0
 FOOT_CLEAR = 30.0  # the post's end grain stays off the ground
 BACK_SLAT_START = 60.0  # above the deck, so that leaves and water fall through
 RAIL = 120.0
+ALL_ROUND = ("start", "end", "near", "far")  # rain comes through the gaps onto every edge of the plywood
 BOLT = 9.0  # clearance hole of an M8 bolt, ISO 273 medium series
 BOLTS_AT = (0.2, 0.55)  # of the clear depth from the front: clear of posts, cleats and the ribs of the corner
 
@@ -129,7 +130,8 @@ class SeatLines:
     def back_slat(self, id: str, z: float, x0: float, length: float) -> Part:
         """Lay a back slat on the plane of the posts, its lower back edge at a height."""
         slat = self.piece.part(id, length, self.slat_w, "slat", name="back slat", wears=True)
-        slat.ease("near/face", "far/face").lay(length="x", width=(0.0, sin(self.lean), cos(self.lean)))
+        slat.ease("near/face", "far/face", "far/back", "start/face")  # the top is gripped from behind, too
+        slat.lay(length="x", width=(0.0, sin(self.lean), cos(self.lean)))
         return slat.at(("start", "near", "back"), (x0, self.post_front(z), z))
 
     def deck_cleat(self, rib: Part, hand: int, id: str, rows: Sequence[tuple[float, float]]) -> Part:
@@ -148,7 +150,8 @@ class SeatLines:
         for i, (y, width) in enumerate(rows):
             ripped = width < self.slat_w
             slat = self.piece.part(f"seat slat {i + 1}", x1 - x0, width, "slat", name="seat slat", wears=True)
-            slat.ease("near/face", "far/face").lay(length="x", width="y").put(x0=x0, y0=y, z0=self.rib_top)
+            slat.ease("near/face", "far/face", "start/face", "end/face").lay(length="x", width="y")
+            slat.put(x0=x0, y0=y, z0=self.rib_top)
             for cleat in cleats:
                 self.piece.screws(slat, cleat, n=1 if ripped else 2, inset=20, role="holds")
 

@@ -6,7 +6,7 @@ from math import tan
 from scantling.kit import Assembly, AssemblyError, Build, Module, Part, choice, count, length, rise_over_run, snap
 
 from .cushions import not_measured, row_slack, sitting_depth, stopped_and_drained
-from .seat_set import FOOT_CLEAR, RAIL, ROLES, SLAT_GAP, SeatLines, SeatSetParameters, side_towards
+from .seat_set import ALL_ROUND, FOOT_CLEAR, RAIL, ROLES, SLAT_GAP, SeatLines, SeatSetParameters, side_towards
 
 
 @dataclass(frozen=True)
@@ -85,7 +85,7 @@ class _SeatRun(SeatLines):
         self.ribs: list[Part] = []
         for i in range(n + 1):
             rib = self.piece.part(
-                f"rib {i + 1}", depth, self.rib_top, "frame", name="rib", shows="both", seal=("near",)
+                f"rib {i + 1}", depth, self.rib_top, "frame", name="rib", shows="both", seal=ALL_ROUND
             )
             rib.lay(length="y", width="z").put(x0=i * (self.width - self.ply) / n, y0=self.ply, z0=0)
             self.ribs.append(rib)
@@ -115,9 +115,9 @@ class _SeatRun(SeatLines):
 
     def _rails(self) -> None:
         """Close front and back with a rail, so that the run cannot rack sideways; the front one rises as a lip."""
-        front = self.piece.part("front rail", self.width, RAIL + self.slat + self.p.lip, "frame", seal=("near", "far"))
+        front = self.piece.part("front rail", self.width, RAIL + self.slat + self.p.lip, "frame", seal=ALL_ROUND)
         front.ease("far/face", "far/back").lay(length="x", width="z").put(x0=0, y1=self.ply, z1=self.deck + self.p.lip)
-        back = self.piece.part("back rail", self.width, RAIL, "frame", seal=("near", "far"), shows="neither")
+        back = self.piece.part("back rail", self.width, RAIL, "frame", seal=ALL_ROUND, shows="neither")
         back.lay(length="x", width="z").put(x0=0, y0=self.ribs[0].y1, z1=self.rib_top)
         for rib in self.ribs:
             self.piece.screws(front, rib, n=2, gauge=6, inset=30, role="holds", glued=True)
@@ -127,7 +127,8 @@ class _SeatRun(SeatLines):
     def _back_slats(self) -> None:
         """Screw the back slats to the posts, from above the deck to the top."""
         for i, z in enumerate(self.back_rows()):
-            slat = self.back_slat(f"back slat {i + 1}", z, 0.0, self.width).against("back", self.posts[0], "near")
+            slat = self.back_slat(f"back slat {i + 1}", z, 0.0, self.width)
+            slat.ease("end/face").against("back", self.posts[0], "near")
             for other in self.posts:
                 self.piece.screws(slat, other, n=2, inset=20, role="holds")
 
@@ -145,15 +146,20 @@ class _SeatRun(SeatLines):
                 "post",
                 name="arm post",
                 shows="both",
+                seal=("start", "end"),
             )
             post.lay(length="z", width="y").put(
                 z0=FOOT_CLEAR, **bounds, **({"x1": rib.x0} if hand == "left" else {"x0": rib.x1})
             )
+            outside = side_towards(post, -1 if hand == "left" else 1)
+            post.ease(f"near/{outside}", f"far/{outside}")
             self.piece.screws(rib, post, n=3, inset=70, shift=-10.0, role="holds", glued=True)
             posts.append(post)
         end = snap(self.back_at_deck + (arm_top - self.slat - self.deck) * tan(self.lean) - 5.0)
         arm = self.piece.part(f"arm {hand}", end - self.ply, self.slat_w, "slat", name="arm", wears=True)
-        arm.ease("near/face", "far/face").lay(length="y", width="-x").put(y0=self.ply, z1=arm_top)
+        arm.ease("near/face", "far/face", "start/face", "start/back").lay(length="y", width="-x").put(
+            y0=self.ply, z1=arm_top
+        )
         arm.put(**({"x0": rib.x0 - self.post_t} if hand == "left" else {"x1": rib.x1 + self.post_t}))
         for post in posts:  # 2-1/2 in: six diameters and more in the post, so that a push across the arm is held
             self.piece.screws(arm, post, n=2, gauge=10, inset=20, role="locates", length=63.5)
