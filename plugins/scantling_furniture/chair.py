@@ -11,6 +11,7 @@ SLAT_GAP = 5.0
 LOW_RAIL = 150.0  # upper edge of the low side rails
 STILE_FOOT = 70.0  # stiles end above the ground
 BEHIND = 110.0  # rear legs behind the seat's end: they keep it from going over backwards
+OFF_END = 2.0  # screws off the middle of the leg, further from the ends of the rails, which split
 BACK_START = 120.0  # lowest back slat above the seat
 
 
@@ -81,7 +82,9 @@ class _Chair:
             board = self.piece.part(f"{place} rail", self.p.width, self.rail_w, "rail", closing=True).ease("near/face")
             board.lay("x" if place == "front" else "-x", "z").put(x0=0, z1=self.deck, **y)
             for hand in ("left", "right"):
-                self.piece.screws(board, legs[hand][place == "back"], n=2, inset=32, role="holds", glued=True)
+                off = OFF_END if hand == "left" else -OFF_END
+                leg = legs[hand][place == "back"]
+                self.piece.screws(board, leg, n=2, inset=32, off=off, role="holds", glued=True)
         self._seat()
         self._back()
         self._promises()
@@ -102,7 +105,7 @@ class _Chair:
         rails = []
         for name, high in (("seat rail", self.deck), ("low rail", LOW_RAIL)):
             rail = new(f"{name} {hand}", self.depth - 2 * self.rail_t, self.rail_w, "rail", name=name)
-            rail.lay("-y" if left else "y", "z").put(y0=self.rail_t, z1=high)
+            rail.ease("near/face", "near/back").lay("-y" if left else "y", "z").put(y0=self.rail_t, z1=high)
             inside(rail, self.leg_t)
             for leg in legs:
                 self.piece.screws(rail, leg, n=2, inset=28, shift=-14, role="clamps", glued=True)
@@ -110,7 +113,7 @@ class _Chair:
         stile = self._stile(hand)
         inside(stile, self.leg_t + self.rail_t)
         for rail in rails:
-            self.piece.screws(stile, rail, n=2, inset=20, role="clamps", glued=True)
+            self.piece.screws(stile, rail, n=2, inset=28, role="clamps", glued=True)
         self.stiles.append(stile)
         self.seat_rails.append(rails[0])
         return legs[0], legs[1]
@@ -118,8 +121,11 @@ class _Chair:
     def _stile(self, hand: str) -> Part:
         """A stile, both ends cut level."""
         run = (self.top - STILE_FOOT + self.stile_w * sin(self.lean)) / cos(self.lean)
-        stile = self.piece.part(f"stile {hand}", run, self.stile_w, "stile", name="stile", shows="both")
+        stile = self.piece.part(
+            f"stile {hand}", run, self.stile_w, "stile", name="stile", shows="both", seal=("start", "end")
+        )
         stile.saw("start", mitre=self.p.lean, long_edge="near").saw("end", mitre=self.p.lean, long_edge="far")
+        stile.ease("far/face", "far/back")  # the edges that hands find behind the back
         stile.lay((0.0, sin(self.lean), cos(self.lean)), (0.0, cos(self.lean), -sin(self.lean)))
         return stile.at(("start", "near", "back"), (0.0, self.stile_front(STILE_FOOT), STILE_FOOT))
 
@@ -133,7 +139,7 @@ class _Chair:
             slat.ease("near/face", "far/face", "near/back", "start/face", "end/face")
             slat.lay("x", "y").put(x0=0, y0=snap(i * (width + SLAT_GAP)), z0=self.deck)
             for rail in self.seat_rails:
-                self.piece.screws(slat, rail, n=2, inset=18, length=50.8, role="holds")
+                self.piece.screws(slat, rail, n=2, inset=22, length=50.8, role="holds")
             slats.append(slat)
         slat_chain(self.piece, slats)
         self.piece.carries(*slats, kind="sitter")
@@ -150,7 +156,8 @@ class _Chair:
             slat = self.piece.part(
                 f"back slat {i + 1}", self.p.width, self.slat_w, "slat", name="back slat", wears=True
             )
-            slat.ease("near/face", "far/face", "start/face", "end/face").lay("x", (0.0, sin(self.lean), cos(self.lean)))
+            slat.ease("near/face", "far/face", "far/back", "start/face", "end/face")
+            slat.lay("x", (0.0, sin(self.lean), cos(self.lean)))
             slat.at(("start", "near", "back"), (0.0, self.stile_front(z), z))
             for stile in self.stiles:
                 self.piece.screws(slat, stile, n=2, inset=20, role="holds")
