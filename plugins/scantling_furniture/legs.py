@@ -19,6 +19,7 @@ DADO = 6.0
 SHOULDER = 12.0  # what stays of an apron under the housing of a bearer, so that the bearer rests on wood; practice
 SLAT_SCREW = 50.8  # 2 in: six diameters of #8 in the apron, and short of the screws that hold the legs
 ROUND = 3.0
+ENDS = ("start", "end")  # of slats: rain goes in by the end grain
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +68,8 @@ class Frame:
         """Screw a board to a leg in a column: low, so that screws from the top miss them, and below the kerf."""
         tall = self.apron_w - (CLIP_DOWN + CLIP_KERF if clips else 0.0)
         low, high = 15.0, self.apron_w - (24.0 if clips else 40.0)
+        if board.z0 < self.foot + 1.0:  # at the feet of the legs, whose ends split: nothing comes down from above here
+            low, high = 22.0, self.apron_w - 18.0
         n, span = (2, high - low) if high - low >= 18 else (1, 0.0)
         shift = low + span / 2 - tall / 2
         self.piece.screws(board, leg, n=n, inset=(tall - span) / 2, shift=shift, role="clamps", glued=True)
@@ -128,7 +131,7 @@ class Frame:
         n, width = slat_rows(total, self.piece.materials[role].width or total)
         slats = []
         for i in range(n):
-            slat = self.piece.part(f"top slat {i + 1}", long, width, role, name="top slat", wears=True)
+            slat = self.piece.part(f"top slat {i + 1}", long, width, role, name="top slat", wears=True, seal=ENDS)
             slat.ease("near/face", "far/face", "start/face", "end/face", size=ROUND)
             slat.lay("x", "y").put(x0=-overhang, y0=snap(i * (width + SLAT_GAP) - overhang), z0=self.height)
             if i in (0, n - 1):

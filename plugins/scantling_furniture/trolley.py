@@ -45,9 +45,12 @@ class DrinksTrolley(Module[DrinksTrolleyParameters]):
         frame = Frame(piece, build, p.width, p.depth, under_tray, foot=sheet)
         under = frame.built()
         rails = frame.ring("shelf rail", sheet + frame.apron_w)
-        base = piece.part("base", p.width, p.depth, "sheet", shows="both").ease("start/back", "end/back", "near/back")
+        base = piece.part("base", p.width, p.depth, "sheet", shows="both", seal=("start", "end", "near", "far"))
+        base.ease(*(f"{side}/{face}" for side in ("start", "end", "near", "far") for face in ("face", "back")))
         base.lay("x", "y").put(x0=0, y0=0, z0=0)
-        tray = piece.part("tray", p.width, p.depth, "sheet").lay("x", "y").put(x0=0, y0=0, z0=under_tray)
+        tray = piece.part("tray", p.width, p.depth, "sheet", wears=True, seal=("start", "end", "near", "far"))
+        tray.ease(*(f"{side}/back" for side in ("start", "end", "near", "far")))
+        tray.lay("x", "y").put(x0=0, y0=0, z0=under_tray)
         for side in ("front", "back"):
             piece.screws(base, rails[side], pitch=250, inset=110, length=50.8, role="holds")
             piece.screws(tray, under.aprons[side], pitch=250, inset=110, length=50.8, role="holds")
@@ -73,6 +76,8 @@ class DrinksTrolley(Module[DrinksTrolleyParameters]):
             along_x = side in ("front", "back")
             run = p.width if along_x else p.depth - 2 * t
             rim = piece.part(f"{side} rim", run, RIM, "apron", closing=not along_x).ease("far/face", "far/back")
+            if along_x:
+                rim.ease("start/face", "end/face")  # the corners that hips meet
             rim.lay({"front": "x", "back": "-x", "left": "-y", "right": "y"}[side], "z").put(z0=z)
             if along_x:
                 rim.put(x0=0, **({"y0": 0.0} if side == "front" else {"y1": p.depth}))
