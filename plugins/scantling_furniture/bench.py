@@ -76,7 +76,8 @@ class PlainBench(Module[PlainBenchParameters]):
         piece.chain("width", p.width, [("end left", t), (web_id, p.width - 2 * t), ("end right", t)], web_id)
         piece.buy("plastic glide", 4, "under the feet, so that their end grain stays dry")
         piece.caution(
-            "Sink the screws of the seat and plug their heads: water stands in them, and they get hot in the sun."
+            "Sink the screws of the seat and plug their heads: water stands in them, and they get hot in the sun. "
+            "Set the plugs in wax, not in glue, so that the seat still comes off."
         )
         piece.caution("To sit on, not to stand on; outdoors seal every edge of the plywood before it is put together.")
         return piece

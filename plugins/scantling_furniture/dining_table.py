@@ -64,7 +64,7 @@ class DiningTable(Module[DiningTableParameters]):
         if p.top == "boards":
             piece.caution(
                 f"A top of boards moves by up to {MOVES * p.depth:.0f} mm over its depth from season to season: leave "
-                "that room at the clips, never screw or glue it to the aprons."
+                "that room at the clips, never screw or glue it to the aprons; finish both its faces alike, or it cups."
             )
         piece.caution("Do not climb or sit on it: the ends stand out beyond the legs.")
         piece.caution("Two people turn it over; a top this size is heavy and pinches fingers.")

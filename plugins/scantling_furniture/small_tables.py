@@ -47,7 +47,7 @@ class SideTable(Module[SideTableParameters]):
         frame.clipped(under, "sheet", p.overhang)
         t, up = frame.leg_t, SHELF_UP
         shelf = piece.part("shelf", frame.width - 2 * t, frame.depth - 2 * (t + frame.apron_t), "sheet", closing=True)
-        shelf.ease("near/face", "far/face").lay("x", "y").put(x0=t, yc=frame.depth / 2, z0=up)
+        shelf.ease("near/face", "far/face", "start/face", "end/face").lay("x", "y").put(x0=t, yc=frame.depth / 2, z0=up)
         for x, side in (("left", "-y"), ("right", "y")):
             cleat = piece.part(
                 f"shelf cleat {x}", shelf.width - 10, CLEAT, "apron", name="shelf cleat", shows="neither"

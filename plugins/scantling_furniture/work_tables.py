@@ -48,12 +48,14 @@ class WorkTable(Module[WorkTableParameters]):
         for beam in (*under.aprons.values(), *bearers):
             piece.screws(lower, beam, pitch=300, inset=70, length=50.8, role="holds")
         upper = piece.part("upper top", p.width, p.depth, "sheet", wears=True).lay("x", "y")
-        upper.ease("near/face", "far/face").put(x0=0, y0=0, z0=lower.z1)
+        upper.ease("near/face", "far/face", "start/face", "end/face").put(x0=0, y0=0, z0=lower.z1)
         for off in (-1, 1):
             piece.screws(upper, lower, pitch=400, inset=130, off=off * (p.depth / 2 - 110), role="clamps")
         rails = frame.ring("rail", SHELF_UP)
         shelf = piece.part("shelf", frame.width - 2 * frame.leg_t, frame.depth - 2 * frame.leg_t, "sheet")
-        shelf.ease("near/face").lay("x", "y").put(x0=frame.leg_t, y0=frame.leg_t, z0=SHELF_UP)
+        shelf.ease("near/face", "far/face", "start/face", "end/face").lay("x", "y").put(
+            x0=frame.leg_t, y0=frame.leg_t, z0=SHELF_UP
+        )
         for side in ("front", "back"):
             piece.screws(shelf, rails[side], pitch=300, inset=120, length=50.8, role="holds")
         piece.carries(lower, kind="mass", amount=200.0)
