@@ -55,9 +55,6 @@ class PlainBench(Module[PlainBenchParameters]):
             end = piece.part(f"end {x}", tall, p.depth, "board", name="end", shows="both", seal=("start",))
             end.notch((-1, CUT_OUT), (FEET, p.depth - FEET)).ease("near/face", "near/back", "far/face", "far/back")
             ends.append(end.lay("z", "y" if x == "left" else "-y").put(y0=0, z0=0, **place))
-        seat = piece.part("seat", p.width, p.depth, "board", wears=True, seal=("start", "end", "near", "far"))
-        seat.ease(*(f"{side}/{face}" for side in ("start", "end", "near", "far") for face in ("face", "back")))
-        seat.lay("x", "y").put(x0=0, y0=0, z0=tall)
         places = [("web", {"yc": p.depth / 2})] if p.webs == 1 else [("web front", {"y0": WEB_IN})]
         places += [("web back", {"y1": p.depth - WEB_IN})] if p.webs == 2 else []
         for id, across in places:
@@ -67,7 +64,12 @@ class PlainBench(Module[PlainBenchParameters]):
             web.lay("x", "z").put(x0=t, z1=tall, **across)
             for end in ends:
                 piece.screws(end, web, n=3, inset=20, role="holds", glued=True)
-            piece.screws(seat, web, pitch=250, inset=70, length=50.8, role="holds")
+        # the seat is named last, so that it goes on last and comes off first
+        seat = piece.part("seat", p.width, p.depth, "board", wears=True, seal=("start", "end", "near", "far"))
+        seat.ease(*(f"{side}/{face}" for side in ("start", "end", "near", "far") for face in ("face", "back")))
+        seat.lay("x", "y").put(x0=0, y0=0, z0=tall)
+        for id, _ in places:
+            piece.screws(seat, piece.parts[id], pitch=250, inset=70, length=50.8, role="holds")
         for end in ends:
             piece.screws(seat, end, n=2 if p.depth < 400 else 4, inset=75, length=50.8, role="holds")  # none at a web
         piece.carries(seat, kind="sitter", amount=max(1.0, p.width // 600))

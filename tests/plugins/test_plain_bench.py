@@ -5,6 +5,7 @@ import pytest
 from pieces import build
 from scantling.board import patches
 from scantling.kit import AssemblyError
+from scantling.work import run
 
 
 @pytest.mark.parametrize("board", [17.0, 18.0, 19.05, 25.0])
@@ -40,3 +41,12 @@ def test_longer_benches_get_higher_webs():
 def test_one_web_under_a_long_bench_is_refused():
     with pytest.raises(AssemblyError, match="take two webs"):
         build("plain-bench", {"width": 1800, "webs": 1})
+
+
+def test_the_seat_goes_on_last_and_so_comes_off_first():
+    """A worn seat is renewed without opening what is glued under it: its step is the last one and takes no glue."""
+    for values in ({}, {"webs": 1}, {"width": 1873, "depth": 471}):
+        request = {"module": "plain-bench", "parameters": values, "units": "mm", "tape": "1 mm"}
+        last = run("parts", request)["steps"][-1]["text"]
+        assert last.startswith("Bring seat from above"), values
+        assert "glue" not in last
