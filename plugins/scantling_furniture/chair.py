@@ -113,7 +113,7 @@ class _Chair:
         stile = self._stile(hand)
         inside(stile, self.leg_t + self.rail_t)
         for rail in rails:
-            self.piece.screws(stile, rail, n=2, inset=28, role="clamps", glued=True)
+            self.piece.screws(stile, rail, n=2, inset=30, role="clamps", glued=True)
         self.stiles.append(stile)
         self.seat_rails.append(rails[0])
         return legs[0], legs[1]

@@ -153,7 +153,7 @@ class SeatLines:
             slat.ease("near/face", "far/face", "start/face", "end/face").lay(length="x", width="y")
             slat.put(x0=x0, y0=y, z0=self.rib_top)
             for cleat in cleats:
-                self.piece.screws(slat, cleat, n=1 if ripped else 2, inset=20, role="holds")
+                self.piece.screws(slat, cleat, n=1 if ripped else 2, inset=21, role="holds")
 
     def deck_chain(self, rows: Sequence[tuple[float, float]]) -> None:
         """Record the chain of slats and gaps that fills the deck; the last slat is ripped to fit."""

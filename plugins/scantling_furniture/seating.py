@@ -205,4 +205,6 @@ class _SeatRun(SeatLines):
         piece.caution(
             f"The back leans {self.p.lean:.1f}° ({rise_over_run(self.p.lean, run=400)}): keep it clear of rails."
         )
+        if arms:
+            piece.caution("Lift it by ribs and rails, never by the arms: their screws stand in end grain.")
         piece.caution("Ease every edge a sitter can reach, also from below.")
