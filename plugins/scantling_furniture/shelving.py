@@ -60,5 +60,6 @@ class Bookcase(Module[BookcaseParameters]):
         piece.carries(piece.parts["bottom"], *shelves, kind="books")
         piece.size(p.width, p.depth, p.height)
         piece.chain("width", p.width, [("side left", t), ("plinth", inner), ("side right", t)], "plinth")
+        piece.buy("wall strap with screws", 2, "from the top into studs or proper plugs, before any book is put in")
         piece.caution("Fix it to the wall: a bookcase tips when a child climbs it, whatever its height.")
         return piece
