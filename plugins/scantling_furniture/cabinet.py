@@ -11,6 +11,9 @@ DADO = 6.0  # a third of 18 mm, the most a dado should take; practice
 PLINTH = 70.0
 REVEAL = 3.0  # round inset fronts; 1/16 to 1/8 in by different hands, and plywood hardly moves
 LEAST_DOOR = 200.0
+PIN, PIN_DEEP, PIN_IN, PIN_STEP = 5.0, 10.0, 37.0, 32.0  # holes of shelf pins, from door and back; practice
+CUP, CUP_DEEP, CUP_IN = 35.0, 13.0, 22.5  # centre of a hinge cup from the edge; practice, its maker's sheet overrules
+CUP_END = 90.0  # from the ends of a door, less on a low one
 OPENS = 105.0  # degrees, what inset cup hinges do
 SLIDES = (600, 550, 500, 450, 400, 350, 300, 250)  # mm, as sold
 GRAVITY = 9.80665
@@ -88,10 +91,14 @@ class _Cabinet:
         """Stand the sides, house what lies between them, screw the top on."""
         p, t, new = self.p, self.t, self.piece.part
         tall = snap(p.height - t)
-        self.left = new("side left", tall, self.deep, "case", name="side", seal=("start",)).ease("near/face")
-        self.left.lay("z", "y").put(x0=0, y0=0, z0=0)
-        self.right = new("side right", tall, self.deep, "case", name="side", seal=("start",)).lay("z", "-y")
-        self.right.ease("far/face").put(x1=p.width, y0=0, z0=0)
+        self.left = new("side left", tall, self.deep, "case", name="side", shows="both", seal=("start",)).ease(
+            "far/back"
+        )
+        self.left.lay("z", "-y").put(x0=0, y0=0, z0=0)
+        self.right = new("side right", tall, self.deep, "case", name="side", shows="both", seal=("start",)).lay(
+            "z", "y"
+        )
+        self.right.ease("near/back").put(x1=p.width, y0=0, z0=0)
         self.boards = [("bottom", PLINTH)] + ([("shelf under drawers", self.shelf_z)] if p.drawers else [])
         for id, z in self.boards:
             board = (
@@ -110,6 +117,11 @@ class _Cabinet:
         self.loose.ease("near/face").put(xc=p.width / 2, y1=self.deep - 5, z0=self.floor + self.door / 2)
         for side in (self.left, self.right):
             self.piece.loose(self.loose, side, clearance=1.0)
+        for k in range(-2, 3):
+            z = snap(self.loose.z0 - PIN / 2 + k * PIN_STEP)  # the pin of the middle row touches the shelf
+            for y in (self.t + PIN_IN, self.deep - PIN_IN):
+                self.left.hole(z, self.deep - y, PIN, depth=PIN_DEEP, purpose="shelf pin")
+                self.right.hole(z, y, PIN, depth=PIN_DEEP, purpose="shelf pin")
         self.piece.buy("shelf pin 5 mm", 4, "under the loose shelf, in rows of holes bored before the case is closed")
 
     def _back(self) -> None:
@@ -124,14 +136,17 @@ class _Cabinet:
         """Hang a pair of doors, or one where the opening is narrow, inside the case."""
         n = 2 if self.inner >= 500 else 1
         wide = snap((self.inner - (n + 1) * REVEAL) / n)
+        each, end = (2 if self.door < 900 else 3), min(CUP_END, self.door / 4)
         for i in range(n):
             name = {1: "door", 2: f"door {'left' if i == 0 else 'right'}"}[n]
             door = self.piece.part(name, self.door, wide, "case", name="door", shows="both")
-            door.ease("near/face", "far/face", "start/face", "end/face", size=2).lay("z", "-x")
+            door.ease("near/back", "far/back", "start/back", "end/back", size=2).lay("z", "x")
             door.put(x0=self.t + REVEAL + i * (wide + REVEAL), y0=0, z0=self.floor + REVEAL)
-            side, edge = (self.right, "near") if i else (self.left, "far")
-            self.piece.hinge(door, side, edge=("face", edge), towards="-y", opens=OPENS, clearance=REVEAL)
-        each = 2 if self.door < 900 else 3
+            side, edge = (self.right, "far") if i else (self.left, "near")
+            for k in range(each):
+                x, y = end + k * (self.door - 2 * end) / (each - 1), wide - CUP_IN if i else CUP_IN
+                door.hole(x, y, CUP, depth=CUP_DEEP, purpose="hinge cup")
+            self.piece.hinge(door, side, edge=("back", edge), towards="-y", opens=OPENS, clearance=REVEAL)
         self.piece.buy(
             "inset cup hinge", n * each, "bore its cup by the maker's sheet; try the reveal on one door first"
         )
