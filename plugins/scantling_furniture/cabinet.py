@@ -130,7 +130,7 @@ class _Cabinet:
         back.put(x0=0, y0=self.deep, z1=p.height)
         held = [self.left, self.right, self.piece.parts["top"], *(self.piece.parts[id] for id, _ in self.boards)]
         for part in held:
-            self.piece.screws(back, part, pitch=200, gauge=6, inset=45, role="holds")
+            self.piece.screws(back, part, pitch=200, gauge=6, inset=45, length=31.75, role="holds")
 
     def _doors(self) -> None:
         """Hang a pair of doors, or one where the opening is narrow, inside the case."""

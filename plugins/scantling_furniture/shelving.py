@@ -55,7 +55,7 @@ class Bookcase(Module[BookcaseParameters]):
         back = piece.part("back", p.height - PLINTH, p.width, "back", shows="neither").lay("z", "x")
         back.put(x0=0, y0=deep, z1=p.height)
         for part in (left, right, *(q for q in piece.parts.values() if q.name[:3] in ("she", "top", "bot"))):
-            piece.screws(back, part, pitch=200, gauge=6, inset=40, role="holds")
+            piece.screws(back, part, pitch=200, gauge=6, inset=40, length=31.75, role="holds")
         shelves = [piece.parts[f"shelf {i + 1}"] for i in range(p.shelves)]
         piece.carries(piece.parts["bottom"], *shelves, kind="books")
         piece.size(p.width, p.depth, p.height)
