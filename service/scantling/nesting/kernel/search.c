@@ -6,7 +6,7 @@
  * EJOR 258 (2017)). Everything is counted in integers, so that the same seed and work give the same answer. */
 #include "nest.h"
 
-enum { CONSTRUCTIVE_STARTS = 12, STALL = 8000, MISSING_WEIGHT = 8 };
+enum { CONSTRUCTIVE_STARTS = 12, STALL = 20000, MISSING_WEIGHT = 4 };
 
 /* One place in 256 is passed over when pieces are put back. */
 static const u64 BLINK = (u64)1 << 24;
