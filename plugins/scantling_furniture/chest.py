@@ -12,6 +12,7 @@ VENTS_APART = 170.0
 VENT_DOWN = 70.0
 EDGES = ("start", "end", "near", "far")
 DRAIN = 6.0  # below the 7 to 12 mm finger band of EN 581-1
+LOAD = 60.0  # kg of things in it: practice
 GRAVITY = 9.80665
 
 
@@ -56,12 +57,13 @@ class Chest(Module[ChestParameters]):
             bottom.hole(x, y, DRAIN, purpose="drain")
         bottom.lay("x", "y").put(x0=t, y0=t, z0=up)
         for side in ("front", "back", "left end", "right end"):
-            piece.screws(piece.parts[side], bottom, pitch=180, inset=75, role="holds", glued=True)
+            piece.screws(piece.parts[side], bottom, pitch=180, inset=75, role="holds")  # no glue: a wet one comes out
+        piece.carries(bottom, kind="mass", amount=LOAD)
         for name, at in (("left", {"x0": t + 60}), ("right", {"x1": outside - t - 60})):
             runner = piece.part(
                 f"runner {name}", depth, build.board_width("runner"), "runner", name="runner", wears=True
             )
-            runner.seal = ("start", "end")
+            runner.seal = EDGES
             runner.lay("y", "-x").put(y0=0, z0=0, **at)
             piece.screws(bottom, runner, n=3, inset=110, role="holds")
         lid = piece.part("lid", outside + 2 * LIP, depth + LIP, "panel", wears=True, seal=EDGES)
@@ -80,7 +82,10 @@ class Chest(Module[ChestParameters]):
     def _walls(self, piece: Assembly, p: ChestParameters, t: float, up: float, tall: float) -> None:
         """Front and back over the ends, glued and screwed; the vents are in the ends, where no wall covers both."""
         long = p.width + 2 * t
-        front = piece.part("front", long, tall, "panel", seal=EDGES).ease("far/face", "far/back").lay("x", "z")
+        front = piece.part("front", long, tall, "panel", seal=EDGES).ease(
+            "far/face", "far/back", "start/face", "end/face"
+        )
+        front.lay("x", "z")
         back = piece.part("back", long, tall, "panel", seal=EDGES).lay("-x", "z")
         front.put(x0=0, y0=0, z0=up)
         back.put(x0=0, y0=p.depth + t, z0=up)

@@ -30,6 +30,8 @@ def drawer(
     over = UNDER + b
     back = piece.part(f"{id} back", width - 2 * t, height - over, wall, name="drawer back", closing=True).lay("x", "z")
     back.put(x0=x + t, y1=y + run, z0=z + over)
+    front.ease("far/back", size=2)  # its face lies against what is screwed to it
+    back.ease("far/face", "far/back", size=2)
     for side in (left, right):
         side.ease("far/face", "far/back", size=2)
         for end in (front, back):

@@ -141,6 +141,7 @@ class _Planter:
             )
         tall = self.height - RIM - self.floor - 5
         post = self.piece.part(f"post {i + 1}", tall, self.post_w, "post", name="corner post", shows="neither")
+        post.seal = ("start", "end")
         if lean > 0:
             post.saw("near", bevel=lean, long_face="back")
         post.lay("z", "-x").put(y0=-wall.out + self.t, z0=self.floor + 5)
@@ -167,6 +168,7 @@ class _Planter:
         wall, narrower = self.ring[i], 2 * tan(radians(self.half))
         run = snap(wall.length - (self.t + self.beam_t) * narrower - 10)
         cleat = self.piece.part(f"cleat {i + 1}", run, self.beam_w, "beam", name="cleat", shows="neither")
+        cleat.seal = ("start", "end")
         self._placed(cleat.lay("x", "z").put(xc=0, y0=-wall.out + self.t, z0=FEET_LONG), i)
         self.piece.screws(cleat, self.walls[i], pitch=200, inset=min(30.0, run / 4), role="clamps", glued=True)
         for j, x in enumerate((0.0,) if run < 500 else (-run / 3, run / 3)):
@@ -221,6 +223,11 @@ class _Planter:
             "somebody who may judge it look at a balcony or roof first."
         )
         piece.caution(
-            "The upper edges of plywood drink rain: seal them three times, or cap them; plug the heads of screws."
+            "The upper edges of plywood drink rain: seal them three times, or cap them; plug the heads of screws, "
+            "those of the posts in wax, so that they still come out."
+        )
+        piece.caution(
+            "Take screws of stainless steel or hot-dip galvanized ones: wet earth rusts others, and cedar turns black "
+            "around them."
         )
         piece.caution("For food plants take plywood, glue and finish that their makers pass for it.")

@@ -27,6 +27,8 @@ LID_PLAY = 3.0
 BOTTOM_PLAY = 1.5
 DRAIN_HOLE = 6.0  # below the 7 to 12 mm finger band of EN 581-1
 FINGER_HOLE = 30.0
+LOAD = 15.0  # kg of things in it: practice
+EDGES = ("start", "end", "near", "far")
 VENT, VENT_X, VENT_Y = 30.0, 65.0, 45.0  # 707 mm² each and 158 mm apart, where 650 mm² and 150 mm are asked for
 
 
@@ -156,13 +158,14 @@ class _Footstool:
         for side in (-1, 1):  # no wall and no floor blocks them there
             bottom.hole(wide / 2 + side * VENT_X, deep / 2 + side * VENT_Y, VENT, purpose="vent")
         bottom.lay(length="x", width="y").put(xc=self.width / 2, yc=self.depth / 2, z0=GROUND_CLEAR + 10 + CLEAT_HEIGHT)
+        self.piece.carries(bottom, kind="mass", amount=LOAD)
         for name in self.sides:
             self.piece.loose(bottom, self.piece.parts[f"{name} bottom cleat"])
 
     def _lid(self) -> None:
         """Lay the lid on the sides; cleats under it keep it in place with a little play."""
         lid = self.piece.part("lid", self.width, self.depth, "frame", wears=True, seal=("start", "end", "near", "far"))
-        lid.ease("near/face", "far/face", "start/face", "end/face")
+        lid.ease(*(f"{side}/{face}" for side in EDGES for face in ("face", "back")))  # lifted from below as well
         lid.hole(self.width / 2, self.depth / 2, FINGER_HOLE, purpose="finger")
         lid.lay(length="x", width="y").put(x0=0, y0=0, z0=self.leg)
         inside = self.t + self.thin + LID_PLAY

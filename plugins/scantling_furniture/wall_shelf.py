@@ -22,7 +22,7 @@ class WallShelfParameters(Parameters):
 
 
 class WallShelf(Module[WallShelfParameters]):
-    """Rail and brackets are screwed from behind and above, so that no screw shows from the front."""
+    """Brackets are screwed from behind and from above; no screw shows from the front, those in the shelf from above."""
 
     id = "wall-shelf"
     title = "Wall shelf"
@@ -39,7 +39,9 @@ class WallShelf(Module[WallShelfParameters]):
         p, t, piece = build.parameters, build.thickness("board"), self.start(build)
         n = max(p.brackets, ceil((p.width - 2 * BRACKET_IN) / BRACKET_SPAN) + 1)
         shelf = piece.part("shelf", p.width, p.depth, "board", seal=("start", "end", "near"))
-        shelf.ease("near/face", "near/back", "start/face", "end/face").lay("x", "y").put(x0=0, y0=0, z0=p.drop)
+        shelf.ease("near/face", "near/back", "start/face", "start/back", "end/face", "end/back").lay("x", "y").put(
+            x0=0, y0=0, z0=p.drop
+        )
         rail = piece.part("rail", p.width - 40, RAIL, "board", closing=True).ease("near/face")
         rail.lay("x", "z").put(xc=p.width / 2, y1=p.depth, z1=p.drop)
         piece.screws(shelf, rail, pitch=200, inset=40, length=50.8, role="holds", glued=True)

@@ -103,7 +103,8 @@ def test_no_clash_is_missed_and_none_is_made_up(seed):
         for at in np.linspace(0, motion.travel, 37):
             for mover, still in product(found.parts, stands):
                 nearest = min(nearest, parts_distance(moved_to(piece.parts[mover], motion, float(at)), still)[0])
-        assert min(found.least_gap, 12.0) <= nearest + 0.26  # a lower bound, known to a quarter of a millimetre where it matters
+        # a lower bound, known to a quarter of a millimetre where it matters
+        assert min(found.least_gap, 12.0) <= nearest + 0.26
 
 
 @pytest.mark.parametrize("seed", range(CASES))
