@@ -74,7 +74,8 @@ def test_the_image_says_how_it_is_run(workshop):
     assert workshop.inspect()["Healthcheck"]["Test"] == ["CMD", "/opt/venv/bin/python", "-IS", "/opt/healthcheck.py"]
     names = {entry.partition("=")[0] for entry in config["Env"]}
     assert names <= {
-        "PATH", "HOME", "PYTHONUNBUFFERED", "PYTHONDONTWRITEBYTECODE", "SCANTLING_HOST", "SCANTLING_PORT"
+        "PATH", "HOME", "PYTHONUNBUFFERED", "PYTHONDONTWRITEBYTECODE", "SCANTLING_HOST", "SCANTLING_PORT",
+        "SCANTLING_PLUGINS_FOLDER",
     }  # fmt: skip
     assert "Entrypoint" not in config or not config["Entrypoint"]
 

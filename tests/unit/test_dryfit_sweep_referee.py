@@ -15,6 +15,7 @@ from scantling.board import Motion, Part
 from scantling.dryfit import DryfitSettings, sweep
 from scantling.dryfit.arrays import soup
 from scantling.dryfit.distance import parts_distance
+from scantling.dryfit.motion import FINGER_MM
 from scantling.dryfit.overlap import near_pairs, overlaps
 
 manifold3d = pytest.importorskip("manifold3d")
@@ -103,8 +104,8 @@ def test_no_clash_is_missed_and_none_is_made_up(seed):
         for at in np.linspace(0, motion.travel, 37):
             for mover, still in product(found.parts, stands):
                 nearest = min(nearest, parts_distance(moved_to(piece.parts[mover], motion, float(at)), still)[0])
-        # a lower bound, known to a quarter of a millimetre where it matters
-        assert min(found.least_gap, 12.0) <= nearest + 0.26
+        # Known to a quarter of a millimetre from 7 mm on, where a finger goes in; closer, only that it is closer.
+        assert min(found.least_gap, 12.0) <= nearest + 0.26 or max(found.least_gap, nearest) < FINGER_MM[0]
 
 
 @pytest.mark.parametrize("seed", range(CASES))
