@@ -3,12 +3,15 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import cache
+from typing import TYPE_CHECKING
 
-from scantling import tables
 from scantling.findings import Finding, Severity
 
 from .scene import GUARD, Scene
 from .screws import ScrewFit
+
+if TYPE_CHECKING:
+    from scantling.tables import Material
 
 POINT_DIAMETERS = 2.0  # the tapered point: NDS 2018 Appendix Table L3, footnote 6
 SPLITS_DIAMETERS = 5.0  # end distance of prebored solid wood: NDS 2018 Commentary C12.1.5.7 (advice)
@@ -154,10 +157,23 @@ def _point(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
         )  # fmt: skip
 
 
+def known_material(id: str) -> "Material | None":
+    """Return what the tables say of a material, None where they do not know it."""
+    from scantling.tables import materials  # here: tables are read when the first screw is looked at
+
+    return materials().get(id)
+
+
+def _least_bite(kind: str, role: str) -> float:
+    from scantling.tables import bite_diameters
+
+    return bite_diameters(kind, role)[0]
+
+
 @cache
 def bite_wanted(kind: str, role: str) -> float:
     """Return the least bite in diameters; 0 for bolts, which are held by a nut, and dowels, which are glued."""
-    return 0.0 if kind in ("bolt", "dowel") else tables.bite_diameters(kind, role)[0]
+    return 0.0 if kind in ("bolt", "dowel") else _least_bite(kind, role)
 
 
 def _edges(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
@@ -197,7 +213,7 @@ def _grain(scene: Scene, fit: ScrewFit) -> Iterator[_Seen]:
     f, part = fit.fastener, scene.assembly.parts[fit.holder]
     if fit.holder not in fit.met or fit.grain == "face":
         return
-    known = tables.materials().get(part.material.material)
+    known = known_material(part.material.material)
     holds = f.role.value == "holds"
     if part.material.stock_kind == "board" and fit.grain == "end":
         yield _seen(
@@ -255,7 +271,7 @@ def _pilots(scene: Scene, fits: list[ScrewFit]) -> Iterator[Finding]:
 def pilot_reason(scene: Scene, fit: ScrewFit) -> str | None:
     """Return in words why a screw wants a pilot hole, or None."""
     material = scene.assembly.parts[fit.holder].material
-    known = tables.materials().get(material.material)
+    known = known_material(material.material)
     if fit.grain == "end" and material.stock_kind == "board":
         return "into end grain"
     if material.stock_kind == "sheet" and fit.grain != "face":
