@@ -43,3 +43,12 @@ def test_the_dry_fit_loads_no_reader_of_files_and_no_grammar():
         "scantling.tables.fasteners",
     ):
         assert f"'{name}'" not in loaded
+
+
+def test_an_idle_worker_holds_no_plan_and_no_papers():
+    """Every worker loads the plugin host at its start; the plan doubles its memory and waits for the first job."""
+    code = "import sys, scantling.plugins as p; p.load_host(); print(*sorted(sys.modules))"
+    loaded = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout.split()
+    assert "scantling_furniture" in loaded
+    heavy = {"scantling.plan.projects", "scantling.plan.checks", "scantling.papers.bundle", "scantling.nesting.nest"}
+    assert not heavy & set(loaded)

@@ -7,9 +7,6 @@ from typing import Any
 from scantling.kit import INTERFACE
 from scantling.kit.exporters import PlanKind
 from scantling.measure import RequestError, RequestProblem
-from scantling.papers.bundle import file_name
-from scantling.plan.parts import parts
-from scantling.plan.projects import projects
 from scantling.plugin_check import SPOKEN
 
 from .host import PluginHost
@@ -96,6 +93,11 @@ def exports(
 
     Raises RequestError as the operation of that kind does, and for a format that no plugin writes of that kind.
     """
+    # Here, not above: every idle worker loads this file, and the whole plan and its papers are half of its memory.
+    from scantling.papers.bundle import file_name
+    from scantling.plan.parts import parts
+    from scantling.plan.projects import projects
+
     kind: PlanKind = request["kind"]
     form, body = request["format"], request["request"]
     known = host.exporters()

@@ -3,9 +3,6 @@
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from scantling.plan.building import build_module
-from scantling.plan.materials import Supplies
-
 from .candidate import Candidate, Entry, Modules
 from .guard import PluginFailed, Watch, calling
 from .loading import load_host, readable
@@ -63,6 +60,9 @@ def _faults(entry: Entry) -> list[str]:
 
 def _try_defaults(modules: Modules, module: str) -> dict[str, Any]:
     """Return whether a module builds from its defaults alone, and if not why."""
+    from scantling.plan.building import build_module
+    from scantling.plan.materials import Supplies
+
     try:
         built = build_module(modules, {"module": module, "parameters": {}}, Supplies("mm", {}), "")
     except (Exception, SystemExit) as error:
