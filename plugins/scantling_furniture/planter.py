@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import cos, pi, radians, sin, tan
+from math import ceil, cos, pi, radians, sin, tan
 from typing import Any
 
 from scantling.kit import Assembly, AssemblyError, Build, Module, Parameters, Part, Role, count, length, snap
@@ -11,6 +11,9 @@ FOOT = 25.0  # walls off the ground
 FEET_LONG = 60.0  # feet carry the cleats that carry the bottom
 PLAY = 3.0  # round the bottom: water runs off at its edge as well
 DRAIN = 12.0
+LOWER = -4.0  # screws of the feet, away from the end of the foot, where it splits
+FOOT_SPAN = 500.0  # of cleat to a foot, so that wet earth does not shear the cleats
+FOOT_NAMES = (("",), (" left", " right"), (" left", " middle", " right"))
 RIM = 30.0  # from the top down to the posts, covered by earth
 WET_EARTH = 1.6  # kg a litre: practice
 EDGES = ("start", "end", "near", "far")
@@ -171,11 +174,14 @@ class _Planter:
         cleat.seal = ("start", "end")
         self._placed(cleat.lay("x", "z").put(xc=0, y0=-wall.out + self.t, z0=FEET_LONG), i)
         self.piece.screws(cleat, self.walls[i], pitch=200, inset=min(30.0, run / 4), role="clamps", glued=True)
-        for j, x in enumerate((0.0,) if run < 500 else (-run / 3, run / 3)):
-            id = f"foot {i + 1}" + ("" if run < 500 else " left" if j == 0 else " right")
-            foot = self.piece.part(id, FEET_LONG, self.beam_w, "beam", name="foot", wears=True, seal=("start", "end"))
+        feet = min(3, ceil(run / FOOT_SPAN))
+        for j, name in enumerate(FOOT_NAMES[feet - 1]):
+            foot = self.piece.part(
+                f"foot {i + 1}{name}", FEET_LONG, self.beam_w, "beam", name="foot", wears=True, seal=("start", "end")
+            )
+            x = run * ((j + 0.5) / feet - 0.5)
             self._placed(foot.lay("z", "-x").put(xc=x, y0=-wall.out + self.t, z0=0), i)
-            self.piece.screws(self.walls[i], foot, n=2, inset=10, length=50.8, role="holds")
+            self.piece.screws(self.walls[i], foot, n=2, inset=10, off=LOWER, length=50.8, role="holds")
             self.piece.loose(foot, cleat)
             self.feet += 1
         return cleat
@@ -214,6 +220,7 @@ class _Planter:
     def _promises(self) -> None:
         piece = self.piece
         litres = sum(w.length * w.out / 2 for w in self.ring) * (self.height - self.floor) / 1e6
+        piece.carries(piece.parts["bottom"], kind="mass", amount=litres * WET_EARTH)
         piece.size(height=self.height)
         piece.chain("height", self.height, [("off the ground", FOOT), ("wall 1", self.height - FOOT)], "wall 1")
         piece.buy("plastic glide", self.feet, "under the feet, so that their end grain stays dry")

@@ -6,7 +6,9 @@ from checked_pieces import board, checked, piece, row, sheet
 from scantling.dryfit import verify
 from scantling.mechanics.panel_values import panel_values
 from scantling.mechanics.plates import patch_on_four_edges
+from scantling.plan.carried import share_on_span
 from scantling.plan.four_edges import rests_on_four_edges
+from scantling.plan.spans import Rest, Spans
 from scantling.plan.structure import structure_of
 
 G = 9.80665
@@ -104,3 +106,17 @@ def test_a_european_species_is_taken_as_its_usual_class_and_only_warns():
     thin = bench_of("european-oak", 8.0, "board")
     over = [f for f in thin.findings if f.code == "member-over-strength"]
     assert over and all(f.severity.value != "error" for f in over)
+
+
+@pytest.mark.parametrize(
+    ("rests", "over", "share"),
+    [
+        (((0.0, 38.0), (462.0, 500.0)), 500.0, 1.0),  # held at its ends: all of it
+        (((0.0, 40.0), (480.0, 520.0), (960.0, 1000.0)), 1000.0, 0.52),  # two equal spans: half, and half a rest
+        (((250.0, 290.0), (710.0, 750.0)), 1000.0, 0.5),  # a quarter stands out at either end
+        (((0.0, 40.0), (460.0, 500.0)), 300.0, 1.0),  # what presses is shorter than the span
+    ],
+)
+def test_a_span_carries_what_lies_on_it_of_a_load_spread_along_the_part(rests, over, share):
+    spans = Spans(None, "length", tuple(Rest(a, b, ("rail",)) for a, b in rests))
+    assert share_on_span(spans, over) == pytest.approx(share)

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from scantling.board import LoadCase, Part
 from scantling.board.vector import dot
@@ -158,7 +159,9 @@ def mass_checks(ways: Ways, who: Circumstances) -> tuple[list[CheckRow], list[Fi
             elif spans.clear() and not lies_along(spans):
                 kind = ways.structure.kind(part.id)
                 plate = Plate(own, WHOLE) if rests_on_four_edges(ways.structure, part.id) else None
-                pressed.append(Pressed(part, spans, _widest(spans), "uniform-simple", own, kind, plate))
+                span = _widest(spans)
+                on_span = scaled(own, share_on_span(spans, spans.size))
+                pressed.append(Pressed(part, spans, span, "uniform-simple", on_span, kind, plate))
     return checked(pressed, who, rows)
 
 
@@ -214,4 +217,16 @@ def _stood_through(ways: Ways, spans: Spans, things: Sequence[tuple[Load, Flow]]
     load = replace(got[0][0], label=label, force_n=abs(sum(newton for _, _, newton in got)))
     touching = min(flow.over[id] for _, flow in things if id in flow.over) if spans.axis == "length" else 0.0
     over = max(max(places) - min(places), touching)
-    return [Pressed(spans.part, spans, span, "uniform-simple", spread(load, 1.0, over, span), ways.structure.kind(id))]
+    on_span = spread(load, share_on_span(spans, touching), over, span)
+    return [Pressed(spans.part, spans, span, "uniform-simple", on_span, ways.structure.kind(id))]
+
+
+def share_on_span(spans: Spans, over_mm: float) -> float:
+    """Return the share of a load spread evenly over a length of a part that its widest span carries, rests and all.
+
+    Units: mm. Valid: what lies beyond is carried by other spans or stands out; a part held at its ends gets all of it.
+    Raises: nothing. Source: statics.
+    """
+    gaps = [(b.start - a.end, b.end - a.start) for a, b in pairwise(spans.rests)]
+    reach = max(gaps, default=(0.0, over_mm))[1]
+    return min(1.0, reach / over_mm) if over_mm > 0 else 1.0

@@ -12,6 +12,7 @@ from .structure import Structure, Support
 LEAST_SPAN_MM = 20.0  # a shorter stretch bends too little to matter
 NARROW_MM = 120.0  # a slim part up to this width is not looked at across its length
 SLIM = 3.0  # length over width from which a part spans lengthways, however narrow what it rests on
+ASIDE = 0.1  # of half the width: supports that meet at a corner leave the middle itself free
 COVERED = 0.5  # share of the width a line of supports must reach over to carry the whole width
 
 
@@ -82,11 +83,11 @@ def spans_of(structure: Structure, id: str, supports: Sequence[Support] | None =
     """Return the way a part spans: between supports that cross it, the shorter of two ways; None where nothing does."""
     part = structure.part(id)
     held = structure.supports(id) if supports is None else supports
-    boxes = [_box(part, s) for s in held]
+    outlines = [(_outline(part, s), s.by) for s in held]
     lies = all(s.rests for s in held)
     narrow = part.length >= SLIM * part.width and part.width < NARROW_MM
     axes = ("length",) if narrow else ("length", "width")
-    ways = [w for axis in axes if (w := _along(part, boxes, axis, lies)) is not None]
+    ways = [w for axis in axes if (w := _along(part, outlines, axis, lies)) is not None]
     spanning = [w for w in ways if len(w.rests) > 1]
     if spanning:
         return min(spanning, key=_widest)
@@ -98,23 +99,44 @@ def _widest(way: Spans) -> float:
 
 
 Box = tuple[float, float, float, float, str]
+Outline = tuple[tuple[float, float], ...]
 
 
-def _box(part: Part, support: Support) -> Box:
-    """Return where a support lies in the part's own frame: from and to along its length and its width, and by whom."""
-    local = [part.frame.local(c) for c in support.patch.corners]
-    us, vs = [p[0] for p in local], [p[1] for p in local]
-    return min(us), max(us), min(vs), max(vs), support.by
+def _outline(part: Part, support: Support) -> Outline:
+    """Return where a support lies in the part's own frame: its corners along the length and the width, mm."""
+    return tuple(part.frame.local(c)[:2] for c in support.patch.corners)
 
 
-def _along(part: Part, placed: Sequence[Box], axis: str, lies: bool) -> Spans | None:
+def _box(outline: Outline, along: int, by: str) -> Box:
+    """Return from and to along an axis (0: the length), from and to across it, and by whom."""
+    us, vs = [p[along] for p in outline], [p[1 - along] for p in outline]
+    return min(us), max(us), min(vs), max(vs), by
+
+
+def _crossed(outline: Outline, along: int, middle: float, by: str) -> Box | None:
+    """Return where the line along the middle crosses a support, which may lie aslant; None where it misses it."""
+    met = []
+    for p, q in pairwise((*outline, outline[0])):
+        a, b = p[1 - along] - middle, q[1 - along] - middle
+        if min(a, b) <= 0 <= max(a, b):
+            met += [p[along], q[along]] if a == b else [p[along] + (q[along] - p[along]) * a / (a - b)]
+    _, _, low, high, _ = _box(outline, along, by)
+    return (min(met), max(met), low, high, by) if met else None
+
+
+def _along(part: Part, outlines: Sequence[tuple[Outline, str]], axis: str, lies: bool) -> Spans | None:
     """Return the supports along one axis: those a line along the middle crosses, or rows that reach over the width."""
     along = 0 if axis == "length" else 1
     middle = (part.length if along else part.width) / 2
-    boxes = [b if along == 0 else (b[2], b[3], b[0], b[1], b[4]) for b in placed]
-    crossing = [b for b in boxes if b[2] <= middle <= b[3]]
-    rests = [row[0] for row in _rows(crossing)]
+    rests: list[Rest] = []
+    for line in (middle, middle * (1 - ASIDE), middle * (1 + ASIDE)):
+        crossing = [_crossed(o, along, line, by) for o, by in outlines]
+        found = [row[0] for row in _rows([b for b in crossing if b is not None])]
+        rests = found if len(found) > len(rests) else rests
+        if len(rests) > 1:
+            break
     if len(rests) < 2:
+        boxes = [_box(o, along, by) for o, by in outlines]
         slim = part.length >= SLIM * part.width
         wide = [r for r, low, high in _rows(boxes) if slim or high - low >= COVERED * 2 * middle]
         rests = wide if len(wide) > len(rests) else rests
