@@ -163,7 +163,7 @@ class Client:
         """Return one figure and the short table behind it: `figure("board-feet", thickness="1 in", …)`."""
         return cast(models.FigureValue, self._get(f"/v1/figures/{_step(name)}", _query(inputs)))
 
-    def figure_text(self, name: str, **inputs: Any) -> str:  # noqa: ANN401
+    def figure_text(self, name: str, **inputs: Any) -> str:  # noqa: ANN401 - lengths, counts and words alike
         """Return one figure as a spreadsheet cell would get it."""
         query = _query(inputs) | {"format": "text"}
         return self._send("GET", f"/v1/figures/{_step(name)}", params=query).text.strip()

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from scantling.board import Assembly
-from scantling.board.vector import Vector, add, dot, scale, sub, unit
+from scantling.board.vector import Vector, add, scale, sub, unit
 
 CLEAR_MM = 40.0
 FARTHEST_MM = 5000.0
@@ -143,16 +143,3 @@ def _overlap(a: Box3, b: Box3, way: Vector, clear: float) -> tuple[float, float]
         first, last = sorted((near / way[k], far / way[k]))
         low, high = max(low, first), min(high, last)
     return (low, high) if high > low + 1e-6 else None
-
-
-def boxes_clear(assembly: Assembly, moves: Mapping[str, Vector]) -> bool:
-    """Return whether no two boxes of parts that were moved apart overlap."""
-    placed = [(p.id, _moved(p.bounds(), moves[p.id])) for p in assembly.parts.values()]
-    for i, (one, a) in enumerate(placed):
-        for other, b in placed[i + 1 :]:
-            apart = sub(moves[one], moves[other])
-            if dot(apart, apart) < 1e-9:
-                continue
-            if all(a[0][k] < b[1][k] - 1e-6 and b[0][k] < a[1][k] - 1e-6 for k in range(3)):
-                return False
-    return True

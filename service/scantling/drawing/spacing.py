@@ -24,8 +24,3 @@ def spread(wanted: Sequence[float], sizes: Sequence[float], low: float, high: fl
     least, most = low + sizes[0] / 2, high - sizes[-1] / 2 - steps[-1]
     flat = [max(least, min(most, mean)) for mean, n in pools for _ in range(n)]
     return [z + s for z, s in zip(flat, steps, strict=True)]
-
-
-def room_for(sizes: Sequence[float]) -> float:
-    """Return the length a row of labels takes at least."""
-    return sum(sizes)

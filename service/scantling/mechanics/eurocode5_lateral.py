@@ -129,29 +129,6 @@ def double_shear_timber(joint: TimberShear) -> Johansen:
     return _least(modes)
 
 
-def steel_plate(joint: TimberShear, plate_mm: float) -> Johansen:
-    """Return the characteristic resistance in single shear of wood (`first`) under a steel plate.
-
-    Units: mm, N/mm2, N mm, N; result N. Valid: lengths, strengths and moment above zero; between a thin plate (half the
-    diameter) and a thick one (the diameter) values are interpolated. Raises: OutOfValidity otherwise.
-    Source: EN 1995-1-1 8.2.3, Eq. 8.9 and 8.10.
-    """
-    _check(joint)
-    d, t1, fh, my = joint.diameter_mm, joint.first_mm, joint.first_embedment, joint.yield_moment
-    plate = positive("plate thickness", plate_mm, "mm")
-    thin = {"a": 0.4 * fh * t1 * d, "b": _roped(1.15 * sqrt(2 * my * fh * d), joint)}
-    bend = fh * t1 * d * (sqrt(2 + 4 * my / (fh * d * t1**2)) - 1)
-    thick = {"c": fh * t1 * d, "d": _roped(bend, joint), "e": _roped(2.3 * sqrt(my * fh * d), joint)}
-    if plate <= 0.5 * d:
-        return _least(thin)
-    if plate >= d:
-        return _least(thick)
-    low, high = _least(thin), _least(thick)
-    share = (plate - 0.5 * d) / (0.5 * d)
-    between = low.value_n + share * (high.value_n - low.value_n)
-    return _least({f"between {low.governing} and {high.governing}": between})
-
-
 def _roped(part_n: float, joint: TimberShear) -> float:
     return part_n + min(joint.axial_n / 4, joint.rope_share * part_n)
 

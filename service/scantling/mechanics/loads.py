@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from scantling.tables import Status, UnknownRowError, body, load_table
+from scantling.tables import Status, UnknownRowError, load_table
 
-from .basis import DURATIONS, row_of
+from .basis import DURATIONS
 from .figures import figure, weakest
 from .validity import not_negative, positive
 
@@ -135,15 +135,6 @@ def lean_back_moment(use: str, masses_kg: tuple[float, ...] = (), lever_mm: floa
     return load.force_n * positive("lever", lever_mm, "mm"), load
 
 
-def durability_moment(use: str) -> tuple[float, Status]:
-    """Return the back moment the endurance test holds at most.
-
-    Units: N mm. Valid: camping, home, public. Raises: UnknownRowError. Source: EN 581-2 (2009 text).
-    """
-    row = row_of("seat_tests", use=use, test="seat and back durability")
-    return row.number("moment") * 1000, row.status
-
-
 def seat_loads(use: str, places: int, masses_kg: tuple[float, ...] = ()) -> tuple[Load, ...]:
     """Return every load a seat is checked for: people sitting, one dropping, one standing, and the published tests.
 
@@ -191,14 +182,6 @@ def people_on(length_mm: float) -> int:
     Source: EN 1022:2018 6.2 (length over 600 mm, to the nearest whole number; a half goes up here, on the safe side).
     """
     return max(1, int(positive("seat length", length_mm, "mm") / figure("en-seat-count").value + 0.5))
-
-
-def population_mass(sex: str = "men", statistic: str = "p95") -> float:
-    """Return a body mass of the stated population.
-
-    Units: kg. Valid: women or men; p1, p5, p50, p95, p99. Raises: UnknownRowError. Source: ANSUR II (2012).
-    """
-    return body("body mass", sex, statistic).value
 
 
 def worst(loads: tuple[Load, ...]) -> Load:

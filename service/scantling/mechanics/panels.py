@@ -35,11 +35,6 @@ class StripCapacity:
         asked = {"bending": self.bending_kpa, "shear": self.shear_kpa, "deflection": self.deflection_kpa}
         return min((v, k) for k, v in asked.items() if v is not None)[1]
 
-    @property
-    def least_kpa(self) -> float:
-        """Return the least of the capacities asked for, kPa."""
-        return min(v for v in (self.bending_kpa, self.shear_kpa, self.deflection_kpa) if v is not None)
-
 
 def strip_capacity(
     moment_n: float,

@@ -160,13 +160,3 @@ def _posture(across: str, up: str) -> str:
     if up == "width":
         return "standing on end"
     return "lying on its back" if across == "height" else "on its front edge"
-
-
-def house_ways() -> tuple[Way, ...]:
-    """Return the ways of an ordinary house where nothing was measured: front door and hall.
-
-    Units: mm. Valid: as a preset; the measured way in rules. Raises: UnknownRowError if a figure is missing.
-    Source: International Residential Code R311.2 (32 by 78 in clear) and R311.6 (hall 36 in).
-    """
-    door, height, hall = figure("house-door-width"), figure("house-door-height"), figure("house-hall")
-    return (Way("House door", door.si, height.si), Way("Hall", hall.si, height.si))

@@ -92,16 +92,6 @@ def _together(group: Sequence[FastenerCheck]) -> Iterator[Finding]:
         yield replace(finding, message=message, parts=parts, fasteners=fasteners)
 
 
-def rows_to_plain(checks: list[FastenerCheck]) -> list[dict[str, Any]]:
-    """Return the checks as short rows: what bites where, what one screw holds, and the window of lengths."""
-    rows = []
-    for check in checks:
-        plain: dict[str, Any] = check.to_plain()
-        kept = ("id", "fastener", "role", "point", "bite", "pilot", "clearance_hole", "capacity", "length_window")
-        rows.append({name: plain[name] for name in kept} | {"count": check.joint.count})
-    return rows
-
-
 def _rows(assembly: Assembly) -> Iterator[list[Fastener]]:
     rows: dict[tuple[str, str, int, float, str], list[Fastener]] = {}
     for f in assembly.fasteners.values():

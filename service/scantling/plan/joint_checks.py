@@ -6,12 +6,15 @@ from dataclasses import dataclass, replace
 from scantling.findings import Finding
 from scantling.mechanics.wood import Wood
 
+from .bored_bolts import bolt_row
 from .check_row import CheckRow
 from .circumstances import Circumstances
 from .flow import Pair
+from .housings import housing_rows
 from .joints import Demand, glue_result, glue_row, joint_name
-from .made_joints import bolt_row, dowel_row, housing_rows, nothing_counts, unjudged
+from .placed_dowels import dowel_row
 from .structure import Structure
+from .unjudged_joints import nothing_counts, unjudged
 
 HELD_BY = ("wood screw", "nail", "bolt")
 

@@ -29,11 +29,6 @@ class ScrewGauge:
         return round(self.diameter_mm / MM_PER_INCH, 6)
 
     @property
-    def root_in(self) -> float | None:
-        """Return the root diameter in inches, as printed."""
-        return None if self.root_mm is None else round(self.root_mm / MM_PER_INCH, 6)
-
-    @property
     def head_in(self) -> float | None:
         """Return the head diameter in inches, as printed."""
         return None if self.head_mm is None else round(self.head_mm / MM_PER_INCH, 6)
