@@ -137,12 +137,8 @@ def test_it_runs_under_any_uid_and_stops_at_once(workshop):
     resident, shared_out, processes = map(int, running.python(MEMORY).split())
     print(f"idle: {resident} MB resident, {shared_out} MB with shared pages shared out, {processes} processes")
     assert resident < IDLE_MB
-    begun = time.monotonic()
-    workshop.podman("stop", "--time=10", "anybody")
-    took = time.monotonic() - begun
-    state = running.state()
-    assert state["ExitCode"] == 0, running.logs()
-    assert took < 2.0, f"stopping took {took:.1f} s\n{running.logs()}"
+    workshop.podman("stop", "--time=2", "anybody")  # what has not stopped by then is killed, and its code is 137
+    assert running.state()["ExitCode"] == 0, running.logs()
 
 
 def test_a_health_check_fails_where_nothing_listens(hardened):

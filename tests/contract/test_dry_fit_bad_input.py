@@ -8,6 +8,7 @@ import pytest
 
 from dryfit_pieces import bench
 from scantling.board import assembly_to_plain
+from yardstick import plain_loop_ms
 
 BENCH = assembly_to_plain(bench())
 NOTHING_LEFT = {"x0_mm": -1, "x1_mm": 5000, "y0_mm": -1, "y1_mm": 5000, "z0_mm": -1, "z1_mm": 50}
@@ -93,10 +94,10 @@ def test_a_screw_in_the_air_and_steps_without_anything_are_findings(client):
 @pytest.mark.parametrize("step", [0.0, 18.0], ids=["in one place", "side by side"])
 @pytest.mark.parametrize("joined", [False, True], ids=["loose", "glued"])
 def test_a_heap_of_400_boards_is_answered_and_does_not_hang(client, step, joined):
-    """Once it took minutes to look for an order of 400 boards that nothing ties; half a minute is far above it now."""
-    began = time.monotonic()
+    """Once it took minutes to look for an order of 400 boards that nothing ties: some 10,000 plain loops; now 200."""
+    began = time.process_time()
     answer = sent(client, lambda a: row_of_400(a, step, joined))
-    assert answer.status_code == 200 and time.monotonic() - began < 30
+    assert answer.status_code == 200 and (time.process_time() - began) * 1e3 < 2_000 * plain_loop_ms()
     found = answer.json()["findings"]
     assert len([f for f in found if f["code"] == "part-adrift"]) == (0 if joined else 1)
     assert len(found) < 500

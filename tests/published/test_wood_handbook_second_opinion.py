@@ -5,13 +5,12 @@ ours hold the inch-pound columns. Both round, so strengths agree to 1.5 % and th
 """
 
 import pytest
+from geotech_references.wood_handbook import fastenings
+from geotech_references.wood_handbook import mechanical_properties as properties
+from geotech_references.wood_handbook import moisture_relations as moisture
 
 from scantling.mechanics.withdrawal import ultimate_withdrawal
 from scantling.tables import clear_woods, load_table, screw_gauges, shrinkages
-
-fastenings = pytest.importorskip("geotech_references.wood_handbook.fastenings", reason="second opinion not installed")
-properties = pytest.importorskip("geotech_references.wood_handbook.mechanical_properties")
-moisture = pytest.importorskip("geotech_references.wood_handbook.moisture_relations")
 
 N_MM2_PER_PSI = 0.006894757
 SPECIES = {

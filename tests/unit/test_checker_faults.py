@@ -27,6 +27,7 @@ from scantling.nesting.nouns import (
     Unplaced,
 )
 from scantling.nesting.sequence import Cut, Fall, cut_sequence
+from yardstick import plain_loop_ms
 
 KERF = 300
 # A sheet of 1000 × 600 mm, trimmed 10 mm all round: two sides 400 × 280 on the near strip, a rail 500 × 100 turned.
@@ -457,4 +458,4 @@ def test_five_thousand_pieces_are_checked_fast_enough_for_production() -> None:
     job, nesting = grid_of(100, 50)
     began = time.process_time()
     assert check_nesting(job, nesting) == ()
-    assert time.process_time() - began < 1.0  # measured about 0.1 s; the limit leaves room for a loaded machine
+    assert (time.process_time() - began) * 1e3 < 60 * plain_loop_ms()  # measured about 7

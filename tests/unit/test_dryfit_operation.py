@@ -2,6 +2,7 @@
 
 import copy
 import json
+import time
 from dataclasses import replace
 
 import numpy as np
@@ -11,6 +12,7 @@ from dryfit_pieces import bench, box, corner, moved, post, tray
 from scantling.board import assembly_to_plain
 from scantling.dryfit import dry_fits, verify
 from scantling.measure import RequestError
+from yardstick import plain_loop_ms
 
 
 def plain(piece):
@@ -215,16 +217,14 @@ def test_findings_about_steps_point_at_the_step():
 
 
 def test_four_hundred_parts_in_one_place_are_answered_and_do_not_hang():
-    import time
-
     assembly = plain(bench())
     row = assembly["parts"][0]
     assembly["parts"] = [{**row, "id": f"p{i}"} for i in range(400)]
     assembly["joints"] = assembly["fasteners"] = assembly["promises"] = assembly["chains"] = []
-    start = time.perf_counter()
+    start = time.process_time()
     answer = dry_fits({"assembly": assembly})
     assert {f["code"] for f in answer["findings"]} >= {"parts-overlap", "part-adrift"}
-    assert time.perf_counter() - start < 30
+    assert (time.process_time() - start) * 1e3 < 2_000 * plain_loop_ms()
 
 
 @pytest.mark.parametrize("seed", range(40))

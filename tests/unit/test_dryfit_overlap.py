@@ -3,6 +3,7 @@
 from itertools import combinations
 from math import radians, sin
 
+import manifold3d
 import numpy as np
 import pytest
 
@@ -12,8 +13,6 @@ from scantling.dryfit.arrays import soup
 from scantling.dryfit.contacts import contacts
 from scantling.dryfit.distance import parts_distance
 from scantling.dryfit.overlap import near_pairs, overlaps, separation
-
-manifold3d = pytest.importorskip("manifold3d")
 
 
 def found(parts, fit=0.05):

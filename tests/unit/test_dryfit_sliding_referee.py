@@ -6,6 +6,7 @@ holds a ball of radius V/A, so more than half the fit of it must be found; and w
 
 from itertools import permutations
 
+import manifold3d
 import numpy as np
 import pytest
 
@@ -14,8 +15,6 @@ from scantling.board import Part
 from scantling.dryfit.arrays import soup
 from scantling.dryfit.overlap import near_pairs, overlaps
 from scantling.dryfit.sliding import Sweeps
-
-manifold3d = pytest.importorskip("manifold3d")
 
 FIT, FAR = 0.05, 3000.0
 

@@ -55,7 +55,8 @@ def piece_of(name):
 
 @pytest.mark.parametrize("name", PIECES)
 def test_glb_volumes_and_places_agree_with_the_parts(name):
-    trimesh = pytest.importorskip("trimesh")
+    import trimesh
+
     piece = piece_of(name)
     data = to_glb(piece)
     assert data == to_glb(piece_of(name))
@@ -208,7 +209,8 @@ def hostile_answer():
 
 
 def test_no_text_becomes_a_formula():
-    openpyxl = pytest.importorskip("openpyxl")
+    import openpyxl
+
     data = workbook(piece_dossier(hostile_answer(), Options()))
     sheet = openpyxl.load_workbook(BytesIO(data))["cut list"]
     cells = [c for row in sheet.iter_rows() for c in row if c.value is not None]
@@ -219,7 +221,8 @@ def test_no_text_becomes_a_formula():
 
 
 def test_workbook_totals_are_live_and_right():
-    openpyxl = pytest.importorskip("openpyxl")
+    import openpyxl
+
     data = render("project", demo_plan(), XLSX)
     assert data == render("project", demo_plan(), XLSX)
     live = openpyxl.load_workbook(BytesIO(data))

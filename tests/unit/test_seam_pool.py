@@ -177,10 +177,9 @@ def test_more_than_workers_and_queue_is_refused_at_once():
     async def use(seam):
         jobs = [asyncio.create_task(seam.run("slow", {"seconds": 0.2})) for _ in range(3)]
         await asyncio.sleep(0.02)
-        began = time.monotonic()
         with pytest.raises(Busy) as caught:
             await seam.run("echo", {})
-        assert time.monotonic() - began < 0.1
+        assert not any(job.done() for job in jobs)  # at once: nobody waited for a job to end
         assert caught.value.retry_after == 7
         assert len(await asyncio.gather(*jobs)) == 3
         return await seam.run("echo", {})
@@ -200,15 +199,17 @@ def test_waiting_too_long_for_a_worker_is_busy():
 
 
 def test_the_door_stays_free_while_workers_are_busy(shared):
+    length = 0.6
+
     async def use(seam):
-        job = asyncio.create_task(seam.run("slow", {"seconds": 0.3}))
+        job = asyncio.create_task(seam.run("slow", {"seconds": length}))
         longest, last = 0.0, time.monotonic()
         while not job.done():
             await asyncio.sleep(0.005)
             longest, last = max(longest, time.monotonic() - last), time.monotonic()
         return longest
 
-    assert shared(use) < 0.15
+    assert shared(use) < length / 2  # a door that waited for the worker would be silent for all of it
 
 
 def test_progress_is_delivered_in_the_loop_and_throttled():
