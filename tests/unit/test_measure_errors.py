@@ -9,7 +9,7 @@ from scantling.measure import MeasureError, RequestError, RequestProblem, parse_
 
 def test_a_request_error_is_pickled_whole():
     error = RequestError([RequestProblem("/modules/0", "no such module", "unknown-module")])
-    again = pickle.loads(pickle.dumps(error))  # noqa: S301
+    again = pickle.loads(pickle.dumps(error))  # noqa: S301 - pickled in this very test
     assert again.errors == error.errors
     assert "/modules/0" in str(again)
 
@@ -22,7 +22,7 @@ def test_a_request_error_is_never_empty():
 def test_a_measure_error_is_pickled_whole_and_can_be_placed():
     with pytest.raises(MeasureError) as caught:
         parse_length("5 Mm")
-    again = pickle.loads(pickle.dumps(caught.value))  # noqa: S301
+    again = pickle.loads(pickle.dumps(caught.value))  # noqa: S301 - pickled in this very test
     assert (again.message, again.position, again.code, again.text) == (
         caught.value.message,
         2,

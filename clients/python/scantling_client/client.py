@@ -20,7 +20,7 @@ LOOPBACK = frozenset({"localhost", "127.0.0.1", "::1"})
 Json = Mapping[str, Any]
 
 
-class _Again(Exception):  # noqa: N818 - not an error but a wish to be tried again
+class _Again(Exception):
     """A response that may be tried again."""
 
     def __init__(self, response: httpx2.Response) -> None:

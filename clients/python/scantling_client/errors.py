@@ -27,15 +27,15 @@ class ScantlingError(Exception):
     """Anything this client raises."""
 
 
-class ServiceUnreachable(ScantlingError):  # noqa: N818 - it says what is the matter
+class ServiceUnreachable(ScantlingError):
     """The service gave no answer."""
 
 
-class BadQuantity(ScantlingError, ValueError):  # noqa: N818 - it says what is the matter
+class BadQuantity(ScantlingError, ValueError):
     """A quantity that is neither a length, an angle, a force nor a mass."""
 
 
-class Problem(ScantlingError):  # noqa: N818 - RFC 9457 calls it a problem
+class Problem(ScantlingError):
     """The service refused a request; `errors` name each member at fault, `request_id` finds it in the service's log.
 
     `kind` is the last word of `type`, such as "invalid-request"; `retry_after` is how many seconds the service asks

@@ -37,7 +37,7 @@ def _plain(quantity: Any) -> str | float:  # noqa: ANN401 - pint is not needed t
     raise BadQuantity(f"{quantity} is neither a length, an angle, a force nor a mass")
 
 
-def _converted(quantity: Any, unit: str) -> float | None:  # noqa: ANN401
+def _converted(quantity: Any, unit: str) -> float | None:  # noqa: ANN401 - whatever a caller sent
     """Return the magnitude in a unit, or None where the quantity is of another kind."""
     try:
         return float(quantity.to(unit).magnitude)

@@ -32,7 +32,7 @@ from .respond import Form, as_json, render
 LOG = logging.getLogger("scantling")
 
 
-class ClientGone(Exception):  # noqa: N818 - nothing failed
+class ClientGone(Exception):
     """The client closed the connection; nobody waits for the answer."""
 
 

@@ -194,11 +194,11 @@ def install(app: FastAPI) -> None:
         return _respond(_from_validation(error), request)
 
     async def on_http(request: Request, error: Exception) -> Response:
-        assert isinstance(error, HTTPException)  # noqa: S101
+        assert isinstance(error, HTTPException)  # noqa: S101 - for the type checker
         return _respond(_from_http(error), request)
 
     async def on_problem(request: Request, error: Exception) -> Response:
-        assert isinstance(error, Problem)  # noqa: S101
+        assert isinstance(error, Problem)  # noqa: S101 - for the type checker
         return _respond(error, request)
 
     app.add_exception_handler(RequestValidationError, on_validation)

@@ -24,7 +24,7 @@ from .schemas.lengths import plain
 from .schemas.projects import ProjectRequest
 
 
-class OfflineProblem(Exception):  # noqa: N818 - a problem of the request, not a failure of ours
+class OfflineProblem(Exception):
     """The project cannot be computed; `lines` say where and why, one a fault."""
 
     def __init__(self, faults: Sequence[Fault]) -> None:

@@ -200,7 +200,7 @@ class Fault:
         return entry
 
 
-class Problem(Exception):  # noqa: N818 - the standard's word
+class Problem(Exception):
     """Raised anywhere in the door to answer with a problem document."""
 
     def __init__(

@@ -155,14 +155,14 @@ def _layout(block: Any, layout: Mapping[str, Any], width: float) -> None:  # noq
         block.add_line(*ends, dxfattribs={"layer": "CUT"})
 
 
-def _rectangle(block: Any, x: float, y: float, w: float, h: float, layer: str) -> None:  # noqa: ANN401
+def _rectangle(block: Any, x: float, y: float, w: float, h: float, layer: str) -> None:  # noqa: ANN401 - ezdxf has no types for it
     _polyline(block, [(x, y), (x + w, y), (x + w, y + h), (x, y + h)], layer)
 
 
-def _polyline(block: Any, points: Sequence[tuple[float, float]], layer: str) -> None:  # noqa: ANN401
+def _polyline(block: Any, points: Sequence[tuple[float, float]], layer: str) -> None:  # noqa: ANN401 - ezdxf has no types for it
     block.add_lwpolyline(points, close=True, dxfattribs={"layer": layer})
 
 
-def _label(block: Any, text: str, x: float, y: float, height: float = TEXT_MM) -> None:  # noqa: ANN401
+def _label(block: Any, text: str, x: float, y: float, height: float = TEXT_MM) -> None:  # noqa: ANN401 - ezdxf has no types for it
     words = "".join(c if c.isprintable() else " " for c in text)
     block.add_text(words, height=height, dxfattribs={"layer": "TEXT", "insert": (x, y)})

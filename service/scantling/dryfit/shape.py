@@ -38,7 +38,7 @@ def number(least: float = -FARTHEST_MM, most: float = FARTHEST_MM, *, above: boo
 def whole(least: int, most: int) -> Check:
     """Accept a whole number."""
 
-    def check(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+    def check(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
         if isinstance(value, bool) or not isinstance(value, int) or not least <= value <= most:
             yield problem(at, f"must be a whole number from {least} to {most}", "not-a-number")
 
@@ -48,7 +48,7 @@ def whole(least: int, most: int) -> Check:
 def text(longest: int = 200, *, empty: bool = False) -> Check:
     """Accept printable text."""
 
-    def check(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+    def check(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
         if not isinstance(value, str) or len(value) > longest or (not value and not empty):
             yield problem(at, f"must be text of {0 if empty else 1} to {longest} characters", "not-text")
         elif not value.isprintable():
@@ -60,7 +60,7 @@ def text(longest: int = 200, *, empty: bool = False) -> Check:
 def word(*accepted: str) -> Check:
     """Accept one of some words."""
 
-    def check(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+    def check(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
         if not isinstance(value, str) or value not in accepted:
             shown = value[:40] if isinstance(value, str) else value if isinstance(value, int | float) else "this"
             yield problem(at, f"{shown!r} is none of {', '.join(accepted)}", "unknown-word")
@@ -68,7 +68,7 @@ def word(*accepted: str) -> Check:
     return check
 
 
-def flag(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+def flag(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
     """Accept true or false."""
     if not isinstance(value, bool):
         yield problem(at, "must be true or false", "not-a-flag")
@@ -77,7 +77,7 @@ def flag(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
 def either_null(check: Check) -> Check:
     """Accept null as well."""
 
-    def checked(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+    def checked(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
         if value is not None:
             yield from check(value, at)
 
@@ -87,7 +87,7 @@ def either_null(check: Check) -> Check:
 def row(check: Check, *, least: int = 0, most: int = 10_000) -> Check:
     """Accept a list whose every member passes."""
 
-    def checked(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+    def checked(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
         if not isinstance(value, list):
             yield problem(at, "must be a list", "not-a-list")
         elif not least <= len(value) <= most:
@@ -100,12 +100,12 @@ def row(check: Check, *, least: int = 0, most: int = 10_000) -> Check:
     return checked
 
 
-def vector(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+def vector(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
     """Accept three finite numbers."""
     yield from row(number(), least=3, most=3)(value, at)
 
 
-def direction(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+def direction(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
     """Accept a direction: three finite numbers of length 1, to three places."""
     faults = list(vector(value, at))
     yield from faults
@@ -120,7 +120,7 @@ class Members:
     required: Mapping[str, Check]
     optional: Mapping[str, Check]
 
-    def __call__(self, value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+    def __call__(self, value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
         """Yield what is wrong with an object."""
         if not isinstance(value, dict):
             yield problem(at, "must be an object", "not-an-object")
@@ -140,7 +140,7 @@ class Members:
 def mapping(check: Check) -> Check:
     """Accept an object with any names whose every member passes."""
 
-    def checked(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+    def checked(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
         if not isinstance(value, dict):
             yield problem(at, "must be an object", "not-an-object")
             return
@@ -154,7 +154,7 @@ def mapping(check: Check) -> Check:
 def by_kind(kinds: Mapping[str, Members]) -> Check:
     """Accept an object whose member `kind` tells which other members it has."""
 
-    def checked(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401
+    def checked(value: Any, at: str) -> Iterator[RequestProblem]:  # noqa: ANN401 - JSON as it came
         if not isinstance(value, dict):
             yield problem(at, "must be an object", "not-an-object")
             return

@@ -42,37 +42,37 @@ def _field(default: object, kind: ParameterKind) -> Any:  # noqa: ANN401 - typed
     return field(default=default, metadata={KEY: kind})
 
 
-def length(default: float, *, least: float, most: float, says: str) -> Any:  # noqa: ANN401
+def length(default: float, *, least: float, most: float, says: str) -> Any:  # noqa: ANN401 - whatever a caller sent
     """Declare a length in mm; callers may write it in any unit of the grammar."""
     return _field(float(default), ParameterKind("length", says, least, most))
 
 
-def angle(default: float, *, least: float, most: float, says: str) -> Any:  # noqa: ANN401
+def angle(default: float, *, least: float, most: float, says: str) -> Any:  # noqa: ANN401 - whatever a caller sent
     """Declare an angle in degrees; callers may also write rise over run ("1 in 4")."""
     return _field(float(default), ParameterKind("angle", says, least, most))
 
 
-def count(default: int, *, least: int, most: int, says: str) -> Any:  # noqa: ANN401
+def count(default: int, *, least: int, most: int, says: str) -> Any:  # noqa: ANN401 - whatever a caller sent
     """Declare a whole number."""
     return _field(default, ParameterKind("count", says, least, most))
 
 
-def ratio(default: float, *, least: float, most: float, says: str) -> Any:  # noqa: ANN401
+def ratio(default: float, *, least: float, most: float, says: str) -> Any:  # noqa: ANN401 - whatever a caller sent
     """Declare a plain number without a unit."""
     return _field(float(default), ParameterKind("number", says, least, most))
 
 
-def choice(default: str, *choices: str, says: str) -> Any:  # noqa: ANN401
+def choice(default: str, *choices: str, says: str) -> Any:  # noqa: ANN401 - whatever a caller sent
     """Declare a choice of words."""
     return _field(default, ParameterKind("choice", says, choices=choices))
 
 
-def flag(default: bool, *, says: str) -> Any:  # noqa: ANN401
+def flag(default: bool, *, says: str) -> Any:  # noqa: ANN401 - whatever a caller sent
     """Declare a yes or no."""
     return _field(default, ParameterKind("flag", says))
 
 
-def cushion(width: float, depth: float, thickness: float, *, says: str, sink: float = 0.3, spread: float = 10.0) -> Any:  # noqa: ANN401
+def cushion(width: float, depth: float, thickness: float, *, says: str, sink: float = 0.3, spread: float = 10.0) -> Any:  # noqa: ANN401 - whatever a caller sent
     """Declare a bought cushion: width, depth and thickness in mm; until measured it is assumed within ± `spread` mm.
 
     `sink` is the share of the thickness that is assumed to give way under a sitter.
@@ -212,7 +212,7 @@ def _read_cushion(kind: ParameterKind, value: object, unit: str) -> CushionSize:
     return CushionSize(**sizes)
 
 
-def _schema(kind: ParameterKind, default: Any) -> dict[str, Any]:  # noqa: ANN401
+def _schema(kind: ParameterKind, default: Any) -> dict[str, Any]:  # noqa: ANN401 - whatever a caller sent
     schema: dict[str, Any] = {"description": kind.says}
     limits = {"minimum": kind.least, "maximum": kind.most}
     if kind.quantity == "length":
@@ -259,7 +259,7 @@ def _cushion_schema(default: CushionSize) -> dict[str, Any]:
     }
 
 
-def _plain_value(value: Any) -> Any:  # noqa: ANN401
+def _plain_value(value: Any) -> Any:  # noqa: ANN401 - whatever a caller sent
     if isinstance(value, CushionSize):
         return {n: _plain_value(getattr(value, n)) for n in ("width", "depth", "thickness", "loaded")}
     if isinstance(value, Thickness):

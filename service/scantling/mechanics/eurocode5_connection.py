@@ -33,7 +33,7 @@ KMOD_ROWS = {"plywood": "plywood", "osb": "OSB/3 and OSB/4", "particleboard": "p
 T = TypeVar("T")
 
 
-class _Missing(Exception):  # noqa: N818
+class _Missing(Exception):
     """The standard gives no value here; the text says why."""
 
 

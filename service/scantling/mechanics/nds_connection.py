@@ -21,7 +21,7 @@ GUARD_MM = 0.01
 T = TypeVar("T")
 
 
-class _Missing(Exception):  # noqa: N818
+class _Missing(Exception):
     """The standard gives no value here; the text says why."""
 
 

@@ -3,7 +3,7 @@
 import math
 
 
-class OutOfValidity(ValueError):  # noqa: N818
+class OutOfValidity(ValueError):
     """A value outside what a formula or a test is good for; carries the limits and the source that sets them."""
 
     def __init__(self, name: str, value: float, low: float, high: float, unit: str, source: str) -> None:

@@ -1,5 +1,5 @@
 """A fault of ours that the independent check found."""
 
 
-class NestingFault(RuntimeError):  # noqa: N818 - a fault of ours, found before it leaves the house
+class NestingFault(RuntimeError):
     """The independent check disagrees with the search: nothing is answered rather than something wrong."""

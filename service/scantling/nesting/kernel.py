@@ -25,7 +25,7 @@ _SUFFIX = {"win32": ".dll", "darwin": ".dylib"}.get(sys.platform, ".so")
 LIBRARY = Path(__file__).with_name("kernel") / f"libscantling_nesting{_SUFFIX}"
 
 
-class KernelMissing(ImportError):  # noqa: N818 - it says what is the matter
+class KernelMissing(ImportError):
     """The compiled library is not there: the project was not built."""
 
 

@@ -9,7 +9,7 @@ Box = tuple[int, int, int, int]  # x, y, along_x, along_y
 _AXES = "xy"
 
 
-class Locked(ValueError):  # noqa: N818 - a state of the layout, told to its author
+class Locked(ValueError):
     """No through-cut parts these pieces without touching one."""
 
     def __init__(self, parts: tuple[str, ...]) -> None:

@@ -125,7 +125,7 @@ def _label(glue: Mapping[str, Any]) -> Glue | None:
     return Glue(glue["kind"], glue["open_min"], glue["clamp_min"])
 
 
-def sitters(people: Any) -> tuple[Sitter, ...]:  # noqa: ANN401
+def sitters(people: Any) -> tuple[Sitter, ...]:  # noqa: ANN401 - JSON as it came
     """Return the household's own sitters from a request (sizes in mm, mass in kg)."""
     rows: Sequence[Mapping[str, Any]] = tuple(people)
     return tuple(

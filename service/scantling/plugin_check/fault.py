@@ -1,7 +1,7 @@
 """What is wrong with a plugin, in words, and the words for what it gave."""
 
 
-class Fault(Exception):  # noqa: N818 - it is what is wrong with a plugin, in words
+class Fault(Exception):
     """A plugin does not keep to the interface; the message says where and what would."""
 
 

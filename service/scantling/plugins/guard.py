@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterator
 from types import FrameType
 
 
-class PluginFailed(Exception):  # noqa: N818 - what failed is named
+class PluginFailed(Exception):
     """A plugin's code took too long or answered what it may not; `culprit` names it, `reason` says what, for all."""
 
     def __init__(self, culprit: str, reason: str) -> None:

@@ -26,14 +26,14 @@ class UnknownRowError(LookupError):
         return self.message
 
 
-class UnknownMaterial(UnknownRowError):  # noqa: N818
+class UnknownMaterial(UnknownRowError):
     """A material id that stands in no row of the materials table."""
 
     def __init__(self, name: str, accepted: Iterable[str]) -> None:
         super().__init__("material", name, accepted)
 
 
-class UnknownGauge(UnknownRowError):  # noqa: N818
+class UnknownGauge(UnknownRowError):
     """A screw gauge that stands in no row of the screw table."""
 
     def __init__(self, gauge: int, accepted: Iterable[int]) -> None:

@@ -185,7 +185,7 @@ def _exporters(offer: Offer) -> Iterator[Broken]:
                 yield from _export(exporter, kind, answer, request)
 
 
-def _export(exporter: Exporter, kind: Any, answer: dict[str, Any], request: dict[str, Any]) -> Iterator[Broken]:  # noqa: ANN401
+def _export(exporter: Exporter, kind: Any, answer: dict[str, Any], request: dict[str, Any]) -> Iterator[Broken]:  # noqa: ANN401 - whatever a plugin answers
     point, limit = f"{exporter.format} of {kind}", BUDGET * box_seconds()
     try:
         start = process_time()

@@ -14,7 +14,7 @@ class SeamError(Exception):
         super().__init__(message)
 
 
-class Busy(SeamError):  # noqa: N818
+class Busy(SeamError):
     """As many jobs run and wait as the service takes. `retry_after` is in whole seconds."""
 
     def __init__(self, operation: str, retry_after: int) -> None:
@@ -22,7 +22,7 @@ class Busy(SeamError):  # noqa: N818
         super().__init__(operation, f"all workers are busy; ask for {operation} again in {retry_after} seconds")
 
 
-class TimeLimit(SeamError):  # noqa: N818
+class TimeLimit(SeamError):
     """The job ran longer than `seconds` and its worker was killed; `culprit` names the plugin whose code ran."""
 
     def __init__(self, operation: str, seconds: float, culprit: str | None = None) -> None:
@@ -32,7 +32,7 @@ class TimeLimit(SeamError):  # noqa: N818
         super().__init__(operation, f"{operation} was stopped{by} after {seconds:g} seconds")
 
 
-class WorkerDied(SeamError):  # noqa: N818
+class WorkerDied(SeamError):
     """The worker process ended before the operation did: out of memory, a crash in compiled code, a kill.
 
     `culprit` names the plugin whose code ran, or is None.
@@ -45,7 +45,7 @@ class WorkerDied(SeamError):  # noqa: N818
         super().__init__(operation, f"the worker process ended{by} while it was computing {operation}")
 
 
-class OperationFailed(SeamError):  # noqa: N818
+class OperationFailed(SeamError):
     """The operation raised, or answered something that is not plain data.
 
     `log` is the traceback, for the log only. `culprit` names the plugin whose code failed, or is None.
@@ -59,7 +59,7 @@ class OperationFailed(SeamError):  # noqa: N818
         super().__init__(operation, f"{operation} failed{by}: {reason}")
 
 
-class AnswerTooLarge(SeamError):  # noqa: N818
+class AnswerTooLarge(SeamError):
     """The answer takes more bytes than `limit`."""
 
     def __init__(self, operation: str, size: int, limit: int) -> None:
@@ -68,12 +68,12 @@ class AnswerTooLarge(SeamError):  # noqa: N818
         super().__init__(operation, f"the answer of {operation} takes {size} bytes; at most {limit} are sent")
 
 
-class NotRunning(SeamError):  # noqa: N818
+class NotRunning(SeamError):
     """The workers have not been started, or are stopping."""
 
     def __init__(self, operation: str) -> None:
         super().__init__(operation, f"the workers are not running, so {operation} cannot be computed")
 
 
-class UnknownOperation(LookupError):  # noqa: N818
+class UnknownOperation(LookupError):
     """No operation of this name is registered: a mistake of the caller's code, never of a request."""

@@ -105,7 +105,7 @@ def settle(operation: Operation, outcome: Outcome, answer_bytes: int) -> bytes:
     raise OperationFailed(operation.name, outcome.reason, outcome.log, outcome.culprit)
 
 
-def _with_lists(function: Callable[..., Any], request: Plain, wanted: Mapping[str, object], host: Any) -> Any:  # noqa: ANN401
+def _with_lists(function: Callable[..., Any], request: Plain, wanted: Mapping[str, object], host: Any) -> Any:  # noqa: ANN401 - whatever an operation answers
     """Return the answer to a request with the lists that it names put in; pointers lead into what the caller wrote."""
     filled = host.fill(request)
     try:

@@ -26,7 +26,7 @@ from .worker import Job
 _log = logging.getLogger(__name__)
 
 
-class _CrewLost(Exception):  # noqa: N818
+class _CrewLost(Exception):
     """The pool broke before or while a job ran in it, through no fault of the job that is known."""
 
 
