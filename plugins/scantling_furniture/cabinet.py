@@ -91,14 +91,10 @@ class _Cabinet:
         """Stand the sides, house what lies between them, screw the top on."""
         p, t, new = self.p, self.t, self.piece.part
         tall = snap(p.height - t)
-        self.left = new("side left", tall, self.deep, "case", name="side", shows="both", seal=("start",)).ease(
-            "far/back"
-        )
-        self.left.lay("z", "-y").put(x0=0, y0=0, z0=0)
-        self.right = new("side right", tall, self.deep, "case", name="side", shows="both", seal=("start",)).lay(
-            "z", "y"
-        )
-        self.right.ease("near/back").put(x1=p.width, y0=0, z0=0)
+        self.left = new("side left", tall, self.deep, "case", name="side", seal=("start",)).ease("near/face")
+        self.left.lay("z", "y").put(x0=0, y0=0, z0=0)
+        self.right = new("side right", tall, self.deep, "case", name="side", seal=("start",)).lay("z", "-y")
+        self.right.ease("far/face").put(x1=p.width, y0=0, z0=0)
         self.boards = [("bottom", PLINTH)] + ([("shelf under drawers", self.shelf_z)] if p.drawers else [])
         for id, z in self.boards:
             board = (
@@ -120,8 +116,8 @@ class _Cabinet:
         for k in range(-2, 3):
             z = snap(self.loose.z0 - PIN / 2 + k * PIN_STEP)  # the pin of the middle row touches the shelf
             for y in (self.t + PIN_IN, self.deep - PIN_IN):
-                self.left.hole(z, self.deep - y, PIN, depth=PIN_DEEP, purpose="shelf pin")
-                self.right.hole(z, y, PIN, depth=PIN_DEEP, purpose="shelf pin")
+                self.left.hole(z, y, PIN, depth=PIN_DEEP, into="back", purpose="shelf pin")
+                self.right.hole(z, self.deep - y, PIN, depth=PIN_DEEP, into="back", purpose="shelf pin")
         self.piece.buy("shelf pin 5 mm", 4, "under the loose shelf, in rows of holes bored before the case is closed")
 
     def _back(self) -> None:
@@ -140,13 +136,13 @@ class _Cabinet:
         for i in range(n):
             name = {1: "door", 2: f"door {'left' if i == 0 else 'right'}"}[n]
             door = self.piece.part(name, self.door, wide, "case", name="door", shows="both")
-            door.ease("near/back", "far/back", "start/back", "end/back", size=2).lay("z", "x")
+            door.ease("near/face", "far/face", "start/face", "end/face", size=2).lay("z", "-x")
             door.put(x0=self.t + REVEAL + i * (wide + REVEAL), y0=0, z0=self.floor + REVEAL)
-            side, edge = (self.right, "far") if i else (self.left, "near")
+            side, edge = (self.right, "near") if i else (self.left, "far")
             for k in range(each):
-                x, y = end + k * (self.door - 2 * end) / (each - 1), wide - CUP_IN if i else CUP_IN
-                door.hole(x, y, CUP, depth=CUP_DEEP, purpose="hinge cup")
-            self.piece.hinge(door, side, edge=("back", edge), towards="-y", opens=OPENS, clearance=REVEAL)
+                x, y = end + k * (self.door - 2 * end) / (each - 1), CUP_IN if i else wide - CUP_IN
+                door.hole(x, y, CUP, depth=CUP_DEEP, into="back", purpose="hinge cup")
+            self.piece.hinge(door, side, edge=("face", edge), towards="-y", opens=OPENS, clearance=REVEAL)
         self.piece.buy(
             "inset cup hinge", n * each, "bore its cup by the maker's sheet; try the reveal on one door first"
         )

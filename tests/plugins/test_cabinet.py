@@ -3,6 +3,7 @@
 import pytest
 
 from pieces import build
+from scantling.board import Hole
 from scantling.kit import AssemblyError
 
 
@@ -55,3 +56,20 @@ def test_it_is_strapped_to_the_wall_when_it_has_drawers():
 def test_drawers_that_leave_no_door_are_refused_in_words():
     with pytest.raises(AssemblyError, match="fewer or lower drawers"):
         build("cabinet", {"height": 500, "drawers": 3, "front": 200})
+
+
+def test_pins_and_cups_are_bored_from_the_inside_where_they_meet_what_they_carry():
+    """Seen from the room, each pin hole opens into the case and the middle row touches the shelf from below."""
+    piece = build("cabinet")
+    inside = piece.parts["loose shelf"].bounds()
+    middle = [(a + b) / 2 for a, b in zip(*inside, strict=True)]
+    for part in piece.parts.values():
+        for hole in (c for c in part.cuts if isinstance(c, Hole) and c.purpose in ("shelf pin", "hinge cup")):
+            assert hole.side == "back" and hole.depth < part.thickness
+            into = part.frame.through  # from the back into the wood: away from the inside of the case
+            at = part.frame.point((hole.x, hole.y, 0.0))
+            assert sum(w * (m - a) for w, m, a in zip(into, middle, at, strict=True)) < 0
+    shelf = piece.parts["loose shelf"]
+    heights = sorted({round(part.frame.point((c.x, c.y, 0.0))[2], 3) for part in piece.parts.values()
+                      for c in part.cuts if isinstance(c, Hole) and c.purpose == "shelf pin"})  # fmt: skip
+    assert len(heights) == 5 and heights[2] + 2.5 == pytest.approx(shelf.z0)

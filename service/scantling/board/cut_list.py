@@ -128,7 +128,7 @@ def operations(part: Part) -> Iterable[str]:
             side = "back" if cut.z0 <= 0 else "face"
             yield words if cut.kind in ("notch", "slot") else f"{words}, {depth:.1f} mm deep in the {side}"
         elif isinstance(cut, Hole):
-            depth_words = "through" if cut.depth is None else f"{cut.depth:.1f} mm deep"
+            depth_words = "through" if cut.depth is None else f"{cut.depth:.1f} mm deep in the {cut.side}"
             yield f"{cut.purpose} {cut.diameter:.1f} mm at {cut.x:.1f} from start, {cut.y:.1f} from near, {depth_words}"
         elif isinstance(cut, Easing):
             yield f"{cut.kind} {cut.size:.1f} mm on {cut.edge}"

@@ -154,9 +154,12 @@ class Part:
         """Cut a groove along the grain, starting `at` mm from the near edge."""
         return self._recess("groove", (-1.0, self.length + 1.0), (at, at + width), self._into(into, depth))
 
-    def hole(self, x: float, y: float, diameter: float, *, depth: float | None = None, purpose: str = "hole") -> "Part":
-        """Drill a round hole from the show face."""
-        return self.cut(Hole(snap(x), snap(y), snap(diameter), depth, "face", purpose))
+    def hole(
+        self, x: float, y: float, diameter: float, *, depth: float | None = None, into: FaceName = "face",
+        purpose: str = "hole",
+    ) -> "Part":  # fmt: skip
+        """Drill a round hole `x` mm from the start and `y` mm from the near edge, right through or `depth` mm deep."""
+        return self.cut(Hole(snap(x), snap(y), snap(diameter), depth, into, purpose))
 
     def ease(self, *edges: str, size: float = 3.0) -> "Part":
         """Round over the named edges ("near/face") by a radius in mm."""

@@ -35,6 +35,8 @@ def _lines(piece: Assembly) -> list[str]:
         blank = f"{row.length:.2f} × {row.width:.2f} × {row.thickness:.2f}"
         lines.append(f"{len(row.parts)} × {row.name}{hand}: {blank} {row.material}")
         lines += [f"    {s.text()}" for s in row.settings] + [f"    {o}" for o in row.operations]
+        seal = piece.parts[row.parts[0]].seal
+        lines += [f"    seal {', '.join(seal)}"] if seal else []
     screws = Counter((f.gauge, round(f.length, 1), f.role.value) for f in piece.fasteners.values())
     lines += ["", *(f"{n} × #{g} × {size} mm, {role}" for (g, size, role), n in sorted(screws.items()))]
     return [*lines, "", *piece.cautions]
