@@ -2724,6 +2724,13 @@ class NestingAnswer(TypedDict):
     stopped_by: str
     """Why the search ended: `proof`, `effort` or `time`."""
 
+    two_stage_bound: str | None
+    """
+    No plan cut in two stages (strips, then pieces across them, each trimmed where narrower) can cost less; a plan
+    with more stages may. Null where it was not worked out: a price is missing, the answer is proved or leaves parts
+    out, or the job is too large.
+    """
+
     unplaced: list[Unplaced]
     """What could not be placed; empty when everything is."""
 

@@ -7,6 +7,7 @@ from time import monotonic
 from scantling.findings import Finding, ranked
 
 from .advice import advise
+from .bounds_two_stage import TwoStageBound, two_stage_bound
 from .checker import check_nesting
 from .fault import NestingFault
 from .layouts import build_layouts
@@ -22,6 +23,9 @@ _POLISH = 8  # one part in so many of the effort goes into what is left over
 _POLISH_MOST = 50_000
 _USABLE = 0.9  # of the time; the rest is for putting the answer together
 SLICE = 40_000  # at most so much between two looks at the clock
+_BOUND = 2  # one part in so many of the effort, on top of it, for the two-stage bound
+_BOUND_LEAST = 20_000
+_BOUND_MOST = 500_000
 
 
 Report = Callable[[float | None, float | None, float | None], None]
@@ -34,6 +38,7 @@ class _Material:
     pieces: tuple[Piece, ...]
     search: AnySearch
     unplaced: tuple[Unplaced, ...]
+    two_stages: TwoStageBound | None = None
 
 
 def nest(job: Job, progress: Report | None = None, seconds: float | None = None) -> Nesting:
@@ -70,6 +75,8 @@ def _nest_once(job: Job, progress: Report | None, out_of_time: Callable[[], bool
     timely = _search(materials, job.effort - spent - kept_back, progress, out_of_time)
     if timely:
         _polish(materials, job, kept_back)
+    if timely and not out_of_time():
+        _bound_two_stages(materials, job)
     return _gather(job, boards, materials, timely)
 
 
@@ -155,11 +162,29 @@ def _polish(materials: list[_Material], job: Job, units: int) -> None:
             material.search.polish(units // len(materials), job.least_offcut)
 
 
+def _bound_two_stages(materials: list[_Material], job: Job) -> None:
+    """Work out what two stages of cuts cost at least, for materials whose answer is whole but not proved."""
+    if not job.two_stage_bound or not (is_priced(job) or _held_to_two_stages(job)):
+        return
+    left = min(_BOUND_MOST, max(_BOUND_LEAST, job.effort // _BOUND))
+    for material in materials:
+        search = material.search
+        if search.complete and not search.proven:
+            material.two_stages = two_stage_bound(search.problem, search.bound.cost, left)
+            left -= 0 if material.two_stages is None else material.two_stages.work
+
+
+def _held_to_two_stages(job: Job) -> bool:
+    return job.cutting.stages is not None and job.cutting.stages <= 2
+
+
 def _gather(job: Job, boards: Nesting | None, materials: list[_Material], timely: bool) -> Nesting:
     layouts: list[Layout] = [] if boards is None else list(boards.layouts)
     unplaced: list[Unplaced] = [] if boards is None else list(boards.unplaced)
     findings: list[Finding] = [] if boards is None else list(boards.findings)
     objective, bound = (0, 0) if boards is None else (boards.objective, boards.objective_bound)
+    two_stages = bound
+    work = (0 if boards is None else boards.work) + sum(m.search.work for m in materials)
     ended = boards is None or boards.stopped_by is StoppedBy.PROOF
     for material in materials:
         search = material.search
@@ -168,7 +193,11 @@ def _gather(job: Job, boards: Nesting | None, materials: list[_Material], timely
         unplaced += material.unplaced
         unplaced += explain_missing(search.problem, found, missing, material.pieces)
         objective += search.cost
-        bound += min(search.cost, search.bound.cost if search.complete else search.bound_of_placed(missing))
+        own = min(search.cost, search.bound.cost if search.complete else search.bound_of_placed(missing))
+        least = own if material.two_stages is None else material.two_stages.cost
+        work += 0 if material.two_stages is None else material.two_stages.work
+        bound += least if _held_to_two_stages(job) else own
+        two_stages += least
         ended = ended and search.proven
     complete = not unplaced
     priced = is_priced(job)
@@ -179,10 +208,11 @@ def _gather(job: Job, boards: Nesting | None, materials: list[_Material], timely
         cost=objective if priced else None,
         bound=bound if priced else None,
         proven_minimal=complete and objective == bound,
-        work=(0 if boards is None else boards.work) + sum(m.search.work for m in materials),
+        work=work,
         stopped_by=stopped,
         objective=objective,
         objective_bound=bound,
         seed=job.seed,
         findings=tuple(findings),
+        two_stage_bound=two_stages if priced and any(m.two_stages for m in materials) else None,
     )

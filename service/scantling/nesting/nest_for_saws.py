@@ -125,19 +125,18 @@ def _others(job: Job, ways: tuple[tuple[str, int | None], ...], share: int) -> I
             continue
         if (first_cut, stages) != (cutting.first_cut, cutting.stages):
             held = replace(cutting, first_cut=first_cut, stages=stages)
-            yield replace(job, cutting=held, effort=max(1, job.effort // share))
+            yield replace(job, cutting=held, effort=max(1, job.effort // share), two_stage_bound=False)
 
 
 def _bounded(nesting: Nesting, first: Nesting) -> Nesting:
     """Keep the bound that holds whatever the way of cutting, and why the long search ended."""
-    bound = nesting.objective_bound
-    if nesting.unplaced == first.unplaced:
-        bound = first.objective_bound
-    bound = min(nesting.objective, bound)
+    same = nesting.unplaced == first.unplaced
+    bound = min(nesting.objective, first.objective_bound if same else nesting.objective_bound)
     return replace(
         nesting,
         objective_bound=bound,
         bound=None if nesting.cost is None else bound,
         proven_minimal=nesting.objective == bound and not nesting.unplaced,
         stopped_by=first.stopped_by,
+        two_stage_bound=first.two_stage_bound if same else None,
     )

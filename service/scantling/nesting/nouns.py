@@ -149,7 +149,7 @@ class Job:
     """A whole nesting request. `effort` counts work units of the search, `seed` fixes every choice it makes.
 
     `pinned` are layouts that are kept as they are; the rest of the parts is cut from the rest of the stock.
-    `stacking` is None where every sheet is cut by itself.
+    `stacking` is None where every sheet is cut by itself. `two_stage_bound` asks what two stages of cuts cost at least.
     """
 
     pieces: tuple[Piece, ...]
@@ -161,6 +161,7 @@ class Job:
     pinned: tuple["Layout", ...] = ()
     aims: Objective = field(default_factory=Objective)
     stacking: Stacking | None = None
+    two_stage_bound: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,7 +251,8 @@ class Nesting:
     """The answer: layouts, what is left out, money (or area) spent and the least it could have been.
 
     `cost` and `bound` are money where every stock has a price, else None; `sheets` and `sheet_bound` count stock.
-    `proven_minimal` says that the objective (money, or area without prices) equals its bound.
+    `proven_minimal` says that the objective (money, or area without prices) equals its bound. `two_stage_bound` is
+    money that no plan cut in two stages goes below (one with more stages may); None where it was not worked out.
     """
 
     layouts: tuple[Layout, ...]
@@ -265,6 +267,7 @@ class Nesting:
     objective_bound: int = 0
     seed: int = 1
     plans: tuple["Plan", ...] = ()
+    two_stage_bound: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -72,6 +72,7 @@ def with_pins(job: Job, rest: Nesting) -> Nesting:
         layouts=(*job.pinned, *rest.layouts),
         cost=None if rest.cost is None else rest.cost + spent,
         bound=None if rest.bound is None else rest.bound + spent,
+        two_stage_bound=None if rest.two_stage_bound is None else rest.two_stage_bound + spent,
         objective=rest.objective + spent,
         objective_bound=rest.objective_bound + spent,
     )

@@ -194,6 +194,7 @@ def nesting_to_plain(job: Job, nesting: Nesting, cutting: CuttingPlan, currency:
         ],
         "cost": None if nesting.cost is None else plain_money(nesting.cost),
         "bound": None if nesting.bound is None else plain_money(nesting.bound),
+        "two_stage_bound": None if nesting.two_stage_bound is None else plain_money(nesting.two_stage_bound),
         "currency": currency,
         "proven_minimal": nesting.proven_minimal,
         "gap": round(gap / nesting.objective, 6) if nesting.objective else 0.0,

@@ -246,6 +246,14 @@ class NestingAnswer(Open):
         description="Price of the stock used; null where a price is missing.", json_schema_extra=CURRENCY_UNIT
     )
     bound: str | None = Field(description="No cutting can cost less.", json_schema_extra=CURRENCY_UNIT)
+    two_stage_bound: str | None = Field(
+        description=(
+            "No plan cut in two stages (strips, then pieces across them, each trimmed where narrower) can cost less; a "
+            "plan with more stages may. Null where it was not worked out: a price is missing, the answer is proved or "
+            "leaves parts out, or the job is too large."
+        ),
+        json_schema_extra=CURRENCY_UNIT,
+    )
     currency: str = Field(description="Currency of the amounts.")
     proven_minimal: bool = Field(description="True when nothing can be cheaper.")
     offcuts: list[dict[str, Any]] = Field(description="Everything left that is worth keeping.")
