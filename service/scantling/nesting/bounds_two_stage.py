@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, gcd
 
-from .bounds_strip_programme import WORTH, StripProgramme, Worths
+from .bounds_strip_programme import StripProgramme, Worths
 from .bounds_strips import Strips, dearest, strips_of
 from .sheets import SheetProblem
 
@@ -100,19 +100,19 @@ class _Rounds:
 def dual_bound(problem: SheetProblem, worth: list[int], most: list[int]) -> Fraction:
     """Return a cost that no complete plan goes below, if no sheet of stock t can hold more than `most[t]` worth.
 
-    Worths are shrunk or grown alike until no sheet in unlimited supply holds more than it costs (Farley's bound); one
-    in limited supply may gain at most its number times the excess. Taking it for unlimited is as valid, and sometimes
-    better.
+    Worths are shrunk or grown alike, at most until a sheet in unlimited supply holds as much as it costs (Farley's
+    bound); one in limited supply may gain its number times the excess. Between the shares at which some sheet holds
+    just what it costs the bound is a straight line, so the best share is one of these.
     """
     total = sum(w * k.demand for w, k in zip(worth, problem.kinds, strict=True))
-    rates = [(Fraction(c, m), q) for c, m, q in zip(problem.costs, most, problem.limits, strict=True) if m]
+    stock = list(zip(problem.costs, most, problem.limits, strict=True))
+    shares = [Fraction(cost, m) for cost, m, _ in stock if m]
+    highest = min(
+        (Fraction(cost, m) for cost, m, limit in stock if m and limit is None), default=max(shares, default=0)
+    )
     best = Fraction(0)
-    for shares in ([rate for rate, q in rates if q is None], [rate for rate, _ in rates]):
-        share = min(shares, default=Fraction(max(problem.costs), WORTH))
-        gains = [
-            q * max(Fraction(0), share * m - c)
-            for c, m, q in zip(problem.costs, most, problem.limits, strict=True)
-            if q is not None
-        ]
-        best = max(best, share * total - sum(gains))
+    for share in shares:
+        if share <= highest:
+            excess = sum(q * max(Fraction(0), share * m - cost) for cost, m, q in stock if q is not None)
+            best = max(best, share * total - excess)
     return best
