@@ -320,6 +320,15 @@ def test_more_effort_never_lowers_it():
     assert known < costs[-1]
 
 
+def test_may_be_stopped_between_two_rounds():
+    problem, looks = problem_of(random_job(11, 20, 1)), iter([False] * 6 + [True])
+    known = lower_bound(problem).cost
+    stopped = two_stage_bound(problem, known, PLENTY, lambda: next(looks))
+    whole = two_stage_bound(problem, known, PLENTY)
+    assert known <= stopped.cost <= whole.cost
+    assert 0 < stopped.work < whole.work
+
+
 def test_stands_beside_the_bound_and_becomes_it_where_two_stages_are_all():
     job = random_job(11, 20, 100_000)
     beside = nest(job)

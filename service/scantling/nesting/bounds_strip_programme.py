@@ -11,7 +11,7 @@ from fractions import Fraction
 from .bounds_strips import Filling, Strips
 from .sheets import SheetProblem
 
-WORTH = 2**32  # worths are rounded down to this part of the dearest sheet
+WORTH = 2**30  # worths are rounded down to this part of the dearest sheet
 _MISSING = 10.0  # what a piece left out costs, in dearest sheets
 _GAIN = 1e-6  # of a dearest sheet; only how many rounds there are hangs on it
 _EXACT = 1e-9

@@ -11,6 +11,7 @@ at any time.
 A plan with more stages may cost less. Groups are left out, which can only lower the bound.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, gcd
@@ -19,8 +20,8 @@ from .bounds_strip_programme import StripProgramme, Worths
 from .bounds_strips import Strips, dearest, strips_of
 from .sheets import SheetProblem
 
-_MOST_PIECES = 2**17  # at ten sheets' worth each, all of them stay below 2^63
-_LEAST_ROUNDS = 10  # fewer than so many are not worth beginning
+_MOST_PIECES = 10_000  # n each worth ten sheets, either way round, in 2n strips: 40 n^2 x 2^30 stays below 2^63
+_LEAST_ROUNDS = 10  # fewer than so many, or than one for two kinds, are not worth beginning (measured)
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,22 +32,31 @@ class TwoStageBound:
     work: int
 
 
-def two_stage_bound(problem: SheetProblem, known: int, units: int) -> TwoStageBound | None:
+def two_stage_bound(
+    problem: SheetProblem, known: int, units: int, stop: Callable[[], bool] = lambda: False
+) -> TwoStageBound | None:
     """Return the least cost of any complete two-stage plan; None where so many units of effort do not go far enough.
 
-    `known` is a cost that no plan at all goes below.
+    `known` is a cost that no plan at all goes below. Between two rounds `stop` may end them.
     """
     strips = strips_of(problem)
     pieces = sum(k.demand for k in problem.kinds)
-    long = sum(s.work for s in strips) * _LEAST_ROUNDS > units
+    rounds = max(_LEAST_ROUNDS, len({i.kind for s in strips for i in s.items}) // 2)
+    long = sum(s.work for s in strips) * rounds > units
     if not strips or not any(problem.costs) or pieces > _MOST_PIECES or long:
         return None
-    return bound_by_strips(problem, strips, known, units)
+    return bound_by_strips(problem, strips, known, units, stop)
 
 
-def bound_by_strips(problem: SheetProblem, strips: tuple[Strips, ...], known: int, units: int) -> TwoStageBound:
+def bound_by_strips(
+    problem: SheetProblem,
+    strips: tuple[Strips, ...],
+    known: int,
+    units: int,
+    stop: Callable[[], bool] = lambda: False,
+) -> TwoStageBound:
     """Return the least cost of any complete plan whose sheets are all cut in one of the ways given."""
-    return _Rounds(problem, strips, known).run(units)
+    return _Rounds(problem, strips, known).run(units, stop)
 
 
 class _Rounds:
@@ -62,10 +72,10 @@ class _Rounds:
         self._filling = sum(s.work for s in strips)  # units for all ways once
         self._work = 0
 
-    def run(self, units: int) -> TwoStageBound:
+    def run(self, units: int, stop: Callable[[], bool]) -> TwoStageBound:
         """Go on until the bound cannot rise to a further amount that can be paid, or the effort is spent."""
         programme = StripProgramme(self._problem, self._strips)
-        while self._work + programme.work + self._filling <= units:
+        while self._work + programme.work + self._filling <= units and not stop():
             self._work += programme.work
             worths = programme.solve()
             if worths is None or self._payable(self._best) >= self._payable(worths.cost):

@@ -23,9 +23,8 @@ _POLISH = 8  # one part in so many of the effort goes into what is left over
 _POLISH_MOST = 50_000
 _USABLE = 0.9  # of the time; the rest is for putting the answer together
 SLICE = 40_000  # at most so much between two looks at the clock
-_BOUND = 2  # one part in so many of the effort, on top of it, for the two-stage bound
-_BOUND_LEAST = 20_000
-_BOUND_MOST = 500_000
+_BOUND_LEAST = 20_000  # units of effort for the two-stage bound, on top of the search: half as much again up to
+_BOUND_MOST = 500_000  # so many, a fifth above that
 
 
 Report = Callable[[float | None, float | None, float | None], None]
@@ -47,7 +46,8 @@ def nest(job: Job, progress: Report | None = None, seconds: float | None = None)
     Minimised, in order: what is missing, the money (the area bought, where a price is missing). Deterministic for a
     given job; more effort continues the same search and never gives worse. `progress` is told the share of the
     effort used, the best objective so far and its bound; the search ends early, with `stopped_by` time, where it
-    would last longer than `seconds`.
+    would last longer than `seconds`. The two-stage bound comes after the search and takes up to half as much effort
+    on top; where no more than two stages of cuts are allowed it is the bound.
     """
     started = monotonic()
 
@@ -75,8 +75,7 @@ def _nest_once(job: Job, progress: Report | None, out_of_time: Callable[[], bool
     timely = _search(materials, job.effort - spent - kept_back, progress, out_of_time)
     if timely:
         _polish(materials, job, kept_back)
-    if timely and not out_of_time():
-        _bound_two_stages(materials, job)
+        timely = _bound_two_stages(materials, job, out_of_time)
     return _gather(job, boards, materials, timely)
 
 
@@ -162,16 +161,24 @@ def _polish(materials: list[_Material], job: Job, units: int) -> None:
             material.search.polish(units // len(materials), job.least_offcut)
 
 
-def _bound_two_stages(materials: list[_Material], job: Job) -> None:
-    """Work out what two stages of cuts cost at least, for materials whose answer is whole but not proved."""
+def _bound_two_stages(materials: list[_Material], job: Job, out_of_time: Callable[[], bool]) -> bool:
+    """Work out what two stages of cuts cost at least, for materials whose answer is whole but not proved.
+
+    False where time ran out.
+    """
     if not job.two_stage_bound or not (is_priced(job) or _held_to_two_stages(job)):
-        return
-    left = min(_BOUND_MOST, max(_BOUND_LEAST, job.effort // _BOUND))
+        return True
+    left = max(_BOUND_LEAST, min(job.effort // 2, max(_BOUND_MOST, job.effort // 5)))
     for material in materials:
         search = material.search
-        if search.complete and not search.proven:
-            material.two_stages = two_stage_bound(search.problem, search.bound.cost, left)
+        if not search.complete or search.proven:
+            continue
+        if not out_of_time():
+            material.two_stages = two_stage_bound(search.problem, search.bound.cost, left, out_of_time)
             left -= 0 if material.two_stages is None else material.two_stages.work
+        if out_of_time():
+            return False
+    return True
 
 
 def _held_to_two_stages(job: Job) -> bool:

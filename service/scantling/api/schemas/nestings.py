@@ -250,7 +250,7 @@ class NestingAnswer(Open):
         description=(
             "No plan cut in two stages (strips, then pieces across them, each trimmed where narrower) can cost less; a "
             "plan with more stages may. Null where it was not worked out: a price is missing, the answer is proved or "
-            "leaves parts out, or the job is too large."
+            "leaves parts out, or the job is too large for its effort."
         ),
         json_schema_extra=CURRENCY_UNIT,
     )
