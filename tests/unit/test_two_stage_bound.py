@@ -339,6 +339,16 @@ def test_stands_beside_the_bound_and_becomes_it_where_two_stages_are_all():
     assert beside.proven_minimal == (beside.bound == beside.cost)
 
 
+def test_ends_the_search_where_two_stages_are_all():
+    job = random_job(11, 20, 1_000_000, stages=2)
+    found = nest(job)
+    assert (found.proven_minimal, found.stopped_by) == (True, StoppedBy.PROOF)
+    assert found.work < job.effort // 2
+    unproved = nest(replace(job, two_stage_bound=False))
+    assert (unproved.cost, unproved.proven_minimal) == (found.cost, False)
+    assert unproved.work > job.effort // 2
+
+
 def test_does_not_change_the_search():
     job = random_job(11, 20, 100_000)
     with_it, without = nest(job), nest(replace(job, two_stage_bound=False))

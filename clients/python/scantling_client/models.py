@@ -2727,8 +2727,8 @@ class NestingAnswer(TypedDict):
     two_stage_bound: str | None
     """
     No plan cut in two stages (strips, then pieces across them, each trimmed where narrower) can cost less; a plan
-    with more stages may. Null where it was not worked out: a price is missing, the answer is proved or leaves parts
-    out, or the job is too large for its effort.
+    with more stages may. Null where it was not worked out: a price is missing, the answer is proved without it or
+    leaves parts out, or the job is too large for its effort.
     """
 
     unplaced: list[Unplaced]

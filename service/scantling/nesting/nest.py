@@ -25,6 +25,7 @@ _USABLE = 0.9  # of the time; the rest is for putting the answer together
 SLICE = 40_000  # at most so much between two looks at the clock
 _BOUND_LEAST = 20_000  # units of effort for the two-stage bound, on top of the search: half as much again up to
 _BOUND_MOST = 500_000  # so many, a fifth above that
+_PROVE_AFTER = 100_000  # units of effort, where that bound may end the search; the same whatever the effort in all
 
 
 Report = Callable[[float | None, float | None, float | None], None]
@@ -32,12 +33,23 @@ Report = Callable[[float | None, float | None, float | None], None]
 
 @dataclass(slots=True)
 class _Material:
-    """One set of pieces and the sheets they compete for, with its search."""
+    """One set of pieces and the sheets they compete for, with its search. `held`: to two stages of cuts or one."""
 
     pieces: tuple[Piece, ...]
     search: AnySearch
     unplaced: tuple[Unplaced, ...]
+    held: bool
     two_stages: TwoStageBound | None = None
+
+    @property
+    def bound(self) -> int:
+        """What a complete answer costs at least."""
+        return self.two_stages.cost if self.held and self.two_stages is not None else self.search.bound.cost
+
+    @property
+    def proven(self) -> bool:
+        """True where nothing cheaper can exist."""
+        return self.search.proven or (self.search.complete and self.search.cost <= self.bound)
 
 
 def nest(job: Job, progress: Report | None = None, seconds: float | None = None) -> Nesting:
@@ -72,10 +84,14 @@ def _nest_once(job: Job, progress: Report | None, out_of_time: Callable[[], bool
     spent = 0 if boards is None else boards.work
     materials = _materials(job, sheet_pieces)
     kept_back = min(job.effort // _POLISH, _POLISH_MOST)
-    timely = _search(materials, job.effort - spent - kept_back, progress, out_of_time)
+
+    def prove() -> bool:
+        return _bound_two_stages(materials, job, out_of_time)
+
+    timely = _search(materials, job.effort - spent - kept_back, progress, out_of_time, prove)
     if timely:
         _polish(materials, job, kept_back)
-        timely = _bound_two_stages(materials, job, out_of_time)
+        timely = prove()
     return _gather(job, boards, materials, timely)
 
 
@@ -103,7 +119,7 @@ def _nest_boards(job: Job, pieces: tuple[Piece, ...], alone: bool, out_of_time: 
 
 def _materials(job: Job, pieces: tuple[Piece, ...]) -> list[_Material]:
     """Split into sets that share no sheet; each gets its own search."""
-    priced = is_priced(job)
+    priced, held = is_priced(job), _held_to_two_stages(job)
     sheets = [s for s in job.stock if s.width is not None]
     sets: list[tuple[list[Piece], list[Stock]]] = []
     for piece in pieces:
@@ -117,7 +133,7 @@ def _materials(job: Job, pieces: tuple[Piece, ...]) -> list[_Material]:
     for members, own in sorted(sets, key=lambda x: x[0][0].id):
         ordered = tuple(sorted(members, key=lambda p: p.id))
         problem, unplaced = build_problem(job, ordered, tuple(own), priced)
-        materials.append(_Material(ordered, make_search(problem, job.seed), unplaced))
+        materials.append(_Material(ordered, make_search(problem, job.seed), unplaced, held))
     return materials
 
 
@@ -126,14 +142,28 @@ def is_priced(job: Job) -> bool:
     return all(s.price is not None for s in job.stock)
 
 
-def _search(materials: list[_Material], effort: int, progress: Report | None, out_of_time: Callable[[], bool]) -> bool:
-    """Share the effort in rounds, by what might still be saved. False where time ran out."""
+def _search(
+    materials: list[_Material],
+    effort: int,
+    progress: Report | None,
+    out_of_time: Callable[[], bool],
+    prove: Callable[[], bool],
+) -> bool:
+    """Share the effort in rounds, by what might still be saved. False where time ran out.
+
+    `prove` looks for better bounds; here it is asked once, where they may end the search.
+    """
     searches = [m.search for m in materials]
+    may_end = any(m.held for m in materials)
     for search in searches:
         search.advance(1)  # a first answer is always made
     left, share = effort - sum(s.work for s in searches), ROUND
     while left > 0:
-        open_searches = [s for s in searches if not s.finished]
+        if may_end and effort - left >= _PROVE_AFTER:
+            may_end = False
+            if not prove():
+                return False
+        open_searches = [m.search for m in materials if not (m.search.finished or m.proven)]
         if not open_searches:
             break
         gaps = [max(1, s.gap) for s in open_searches]
@@ -149,7 +179,7 @@ def _search(materials: list[_Material], effort: int, progress: Report | None, ou
                 break
         share += share // 2
         if progress is not None:
-            cost, bound = sum(s.cost for s in searches), sum(s.bound.cost for s in searches)
+            cost, bound = sum(s.cost for s in searches), sum(m.bound for m in materials)
             progress(min(1.0, 1 - left / effort), float(cost), float(min(cost, bound)))
     return True
 
@@ -169,9 +199,10 @@ def _bound_two_stages(materials: list[_Material], job: Job, out_of_time: Callabl
     if not job.two_stage_bound or not (is_priced(job) or _held_to_two_stages(job)):
         return True
     left = max(_BOUND_LEAST, min(job.effort // 2, max(_BOUND_MOST, job.effort // 5)))
+    left -= sum(m.two_stages.work for m in materials if m.two_stages is not None)
     for material in materials:
         search = material.search
-        if not search.complete or search.proven:
+        if not search.complete or search.proven or material.two_stages is not None:
             continue
         if not out_of_time():
             material.two_stages = two_stage_bound(search.problem, search.bound.cost, left, out_of_time)
@@ -203,9 +234,9 @@ def _gather(job: Job, boards: Nesting | None, materials: list[_Material], timely
         own = min(search.cost, search.bound.cost if search.complete else search.bound_of_placed(missing))
         least = own if material.two_stages is None else material.two_stages.cost
         work += 0 if material.two_stages is None else material.two_stages.work
-        bound += least if _held_to_two_stages(job) else own
+        bound += least if material.held else own
         two_stages += least
-        ended = ended and search.proven
+        ended = ended and material.proven
     complete = not unplaced
     priced = is_priced(job)
     stopped = StoppedBy.PROOF if ended else StoppedBy.EFFORT if timely else StoppedBy.TIME
