@@ -249,8 +249,8 @@ class NestingAnswer(Open):
     two_stage_bound: str | None = Field(
         description=(
             "No plan cut in two stages (strips, then pieces across them, each trimmed where narrower) can cost less; a "
-            "plan with more stages may. Null where it was not worked out: a price is missing, the answer is proved without "
-            "it or leaves parts out, or the job is too large for its effort."
+            "plan with more stages may. Null where it was not worked out: a price is missing, the answer is proved "
+            "without it or leaves parts out, or the job is too large for its effort."
         ),
         json_schema_extra=CURRENCY_UNIT,
     )
