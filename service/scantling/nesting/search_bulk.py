@@ -24,7 +24,7 @@ MEND_UNITS = 8_000  # effort spent on a few sheets
 POLISHED = 4  # sheets whose remainder is looked after
 _MEND_MOST = 9  # sheets mended together
 _MEND_PIECES = 160  # pieces mended together, roughly
-_COLUMN_PASSES = 3  # of column generation, each pricing four times as carefully
+_COLUMN_PASSES = 5  # of column generation, each pricing four times as carefully: gcut6d needs the fifth
 _COLUMNS_FROM = 8  # pieces of a kind on average, from which column generation pays
 
 
