@@ -8,7 +8,7 @@ import pytest
 import rectpack
 
 from scantling.nesting import Cutting, Grain, Job, Piece, Stock, nest
-from scantling.nesting.bounds import _functions, lower_bound
+from scantling.nesting.bounds import QUICK, _functions, lower_bound
 from scantling.nesting.sheets import build_problem
 
 
@@ -139,3 +139,21 @@ def test_bulk_demand_by_column_generation():
     least = -(-(220 * 7 + 180 * 5 + 240 * 3) // 20)
     assert least <= sum(layout.count for layout in found.layouts) <= least + 1
     assert len(found.layouts) < 20
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_the_first_answer_is_told_before_the_careful_bound_which_only_raises_it(seed):
+    # the careful bound is the best over more functions, so the answer carries the better of the two
+    draw = random.Random(seed)
+    items = [(draw.randrange(20, 90), draw.randrange(20, 90), 2) for _ in range(60)]
+    pieces = tuple(Piece(f"p{i}", a, b, n, Grain.ANY) for i, (a, b, n) in enumerate(items))
+    told = []
+    found = nest(Job(pieces, (sheet(100, 100),), Cutting(), 30_000), lambda *now: told.append(now))
+    whole = problem(items, [sheet(100, 100)], grain=Grain.ANY)
+    quick, careful = lower_bound(whole, QUICK).cost, lower_bound(whole).cost
+    shares, costs, bounds = zip(*told, strict=True)
+    assert shares[0] < 0.05
+    assert bounds[0] == quick
+    assert found.bound == max(quick, careful)
+    assert list(costs) == sorted(costs, reverse=True)
+    assert list(bounds) == sorted(bounds)

@@ -17,7 +17,8 @@ from .kernel import best_pair
 from .sheets import SheetProblem
 
 _SHEET = 2**40  # one sheet's volume
-_MOST_FUNCTIONS = 160  # of one direction; thinned evenly above that
+CAREFUL = 160  # functions of one direction at most, thinned evenly above that
+QUICK = 32  # the same before the first answer, which shall not wait
 _MOST_NODES = 20_000  # of the search for the cheapest cover
 
 Table = np.ndarray[Any, np.dtype[np.int64]]
@@ -31,11 +32,14 @@ class Bound:
     sheets: int
 
 
-def lower_bound(problem: SheetProblem) -> Bound:
-    """Return the best of the bounds known here: volume under dual feasible functions, covered at least price."""
+def lower_bound(problem: SheetProblem, functions: int = CAREFUL) -> Bound:
+    """Return the best of the bounds known here: volume under dual feasible functions, covered at least price.
+
+    `functions` is about how many of one direction are tried: with fewer the bound is quicker, and may be lower.
+    """
     if not problem.kinds:
         return Bound(0, 0)
-    volumes = [_volumes_on(problem, t) for t in range(len(problem.stock))]
+    volumes = [_volumes_on(problem, t, functions) for t in range(len(problem.stock))]
     largest = max(x * y for x, y in problem.sizes)
     sheets = max(1, -(-sum(k.area * k.demand for k in problem.kinds) // largest))
     cost = max(cheapest_cover(problem, subset) for subset in _stock_sets(problem))
@@ -100,14 +104,17 @@ def _dual_value(problem: SheetProblem, volumes: list[_Volumes], prices: list[int
     return value
 
 
-def _functions(capacity: int, sizes: Table, counts: Table) -> tuple[Table, Table]:
-    """Rows of f(size) and the column of f(capacity) for a family of functions; `counts`: pieces of each size."""
+def _functions(capacity: int, sizes: Table, counts: Table, most: int = CAREFUL) -> tuple[Table, Table]:
+    """Rows of f(size) and the column of f(capacity) for a family of functions; `counts`: pieces of each size.
+
+    About `most` rows, and those that need no mark to begin at.
+    """
     marks = sorted(
         {int(s) for s in sizes if 2 * s <= capacity} | {int(capacity - s) for s in sizes if 2 * s > capacity}
     )
     marks = [m for m in marks if m > 0 and 2 * m <= capacity]
-    if len(marks) > _MOST_FUNCTIONS // 2:
-        marks = [marks[i * len(marks) // (_MOST_FUNCTIONS // 2)] for i in range(_MOST_FUNCTIONS // 2)]
+    if len(marks) > most // 2:
+        marks = [marks[i * len(marks) // (most // 2)] for i in range(most // 2)]
     rows, caps = [sizes], [capacity]
     for k in range(1, 9):
         many = (k + 1) * sizes
@@ -120,10 +127,10 @@ def _functions(capacity: int, sizes: Table, counts: Table) -> tuple[Table, Table
         small = np.where(2 * sizes == capacity, whole, 2 * (sizes // m))
         rows.append(np.where(2 * sizes > capacity, 2 * (whole - (capacity - sizes) // m), small))
         caps.append(2 * whole)
-        beside, most = _counting(capacity, sizes, counts, m)
-        if most:
+        beside, fitting = _counting(capacity, sizes, counts, m)
+        if fitting:
             rows.append(beside)
-            caps.append(most)
+            caps.append(fitting)
     return np.stack(rows), np.array(caps, dtype=np.int64)
 
 
@@ -149,7 +156,7 @@ def _counting(capacity: int, sizes: Table, counts: Table, m: int) -> tuple[Table
     return np.where(2 * sizes > capacity, ousted, np.where(small, 1, 0)), int(most[0])
 
 
-def _volumes_on(problem: SheetProblem, stock: int) -> _Volumes:
+def _volumes_on(problem: SheetProblem, stock: int, functions: int) -> _Volumes:
     """The volumes under the pair of functions that asks for most sheets, were all pieces to lie on this stock."""
     indices, shapes, seconds, demand = [], [], [], []
     volume: list[int | None] = [0 if k.allowed[stock] else None for k in problem.kinds]
@@ -165,8 +172,8 @@ def _volumes_on(problem: SheetProblem, stock: int) -> _Volumes:
     width, height = problem.sizes[stock]
     both = np.array([*shapes, *seconds], dtype=np.int64)
     n, count = len(shapes), np.array(demand, dtype=np.int64)
-    f, f_cap = _functions(width, both[:, 0], _either_way(both[:, 0], count))
-    g, g_cap = _functions(height, both[:, 1], _either_way(both[:, 1], count))
+    f, f_cap = _functions(width, both[:, 0], _either_way(both[:, 0], count), functions)
+    g, g_cap = _functions(height, both[:, 1], _either_way(both[:, 1], count), functions)
     sheets, row, column = best_pair(f, f_cap, g, g_cap, count)
     capacity = int(f_cap[row]) * int(g_cap[column])
     for i, index in enumerate(indices):

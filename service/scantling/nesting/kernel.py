@@ -67,6 +67,8 @@ def _library() -> ctypes.CDLL:
     library.nest_run.restype = ctypes.c_int32
     library.nest_polish.argtypes = [ctypes.c_void_p, ctypes.c_int64, ctypes.c_int32, ctypes.c_int32]
     library.nest_polish.restype = ctypes.c_int32
+    library.nest_aim.argtypes = [ctypes.c_void_p, ctypes.c_int64]
+    library.nest_aim.restype = None
     library.nest_best.argtypes = [ctypes.c_void_p, ctypes.c_void_p, ctypes.c_int32]
     library.nest_best.restype = ctypes.c_int32
     library.nest_best_pair.restype = ctypes.c_int64
@@ -131,6 +133,10 @@ class Search:
         if result < 0:
             raise MemoryError("the nesting kernel ran out of memory")
         return bool(result)
+
+    def aim(self, target: int) -> None:
+        """Set a higher cost that nobody can beat."""
+        self._library.nest_aim(self._handle, target)
 
     def polish(self, raw_limit: int, worth: tuple[int, int]) -> None:
         """Move pieces at the same cost so that remainders of at least `worth` (either way round) grow."""

@@ -158,6 +158,10 @@ def _search(
     for search in searches:
         search.advance(1)  # a first answer is always made
     left, share = effort - sum(s.work for s in searches), ROUND
+    if progress is not None:
+        _tell(progress, materials, left, effort)
+    for search in searches:
+        search.look_closer()
     while left > 0:
         if may_end and effort - left >= _PROVE_AFTER:
             may_end = False
@@ -179,9 +183,14 @@ def _search(
                 break
         share += share // 2
         if progress is not None:
-            cost, bound = sum(s.cost for s in searches), sum(m.bound for m in materials)
-            progress(min(1.0, 1 - left / effort), float(cost), float(min(cost, bound)))
+            _tell(progress, materials, left, effort)
     return True
+
+
+def _tell(progress: Report, materials: list[_Material], left: int, effort: int) -> None:
+    """Tell the share of the effort used, the best objective so far and its bound."""
+    cost, bound = sum(m.search.cost for m in materials), sum(m.bound for m in materials)
+    progress(min(1.0, 1 - left / max(1, effort)), float(cost), float(min(cost, bound)))
 
 
 def _polish(materials: list[_Material], job: Job, units: int) -> None:

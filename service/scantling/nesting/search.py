@@ -14,7 +14,7 @@ from dataclasses import dataclass, field, replace
 from math import gcd
 from typing import Protocol
 
-from .bounds import Bound, lower_bound
+from .bounds import QUICK, Bound, lower_bound
 from .kernel import ANY_STAGES, RAW_STEPS, Search
 from .search_starts import LessFreedom, less_freedom
 from .sheet_numbers import on_stock
@@ -60,6 +60,9 @@ class AnySearch(Protocol):
     def advance(self, units: int) -> None:
         """Spend up to `units` more of effort; a step once begun is finished."""
 
+    def look_closer(self) -> None:
+        """Work out the bound with care, where the quick one does not prove the answer; once is enough."""
+
     def polish(self, units: int, worth: tuple[int, int]) -> None:
         """Spend up to `units` on what is left over, at the same cost; `worth` is the least worth keeping."""
 
@@ -103,10 +106,19 @@ class SearchState:
     bound: Bound = field(default=Bound(0, 0))
     work: int = 0
     exhausted: bool = False  # nothing more to try
+    _careful: bool = False  # the bound was worked out with care
 
     def prepare(self) -> None:
-        """Work out the bound."""
-        self.bound = lower_bound(self.problem)
+        """Work out a quick bound: the first answer does not wait for the careful one."""
+        self.bound = lower_bound(self.problem, QUICK)
+
+    def look_closer(self) -> None:
+        """Work out the bound with care, where the quick one does not prove the answer; once is enough."""
+        if self._careful or self.proven:
+            return
+        self._careful = True
+        quick, careful = self.bound, lower_bound(self.problem)
+        self.bound = Bound(max(quick.cost, careful.cost), max(quick.sheets, careful.sheets))
 
     @property
     def complete(self) -> bool:
@@ -172,15 +184,27 @@ class SheetSearch(SearchState):
     _measured: bool = False
 
     def __post_init__(self) -> None:
-        if self.bound.sheets == 0:
+        self._careful = self.bound.sheets > 0
+        if not self._careful:
             self.prepare()
         if not self.problem.kinds:
             return
         self._costs, self._unit, self._shared = kernel_costs(self.problem)
-        self._target = self.bound.cost // self._shared * self._unit + self._unit - 1
+        self._target = self._aim()
         allowed = tuple(k.allowed for k in self.problem.kinds)
         self._main = Search(self.problem.kernel_problem(self._costs, self._target, allowed), self.seed)
         self._starts = [_Start(less) for less in less_freedom(self.problem)]
+
+    def _aim(self) -> int:
+        """A cost for the kernel that nobody can beat."""
+        return self.bound.cost // self._shared * self._unit + self._unit - 1
+
+    def look_closer(self) -> None:
+        """Work out the bound with care, where the quick one does not prove the answer; once is enough."""
+        SearchState.look_closer(self)
+        if self._main is not None and self._aim() > self._target:
+            self._target = self._aim()
+            self._main.aim(self._target)
 
     @property
     def complete(self) -> bool:
@@ -196,6 +220,8 @@ class SheetSearch(SearchState):
         """Spend up to `units` more of effort (a step is never cut in two, so the last one may run over)."""
         goal = self.work + units
         while self._main is not None and self.work < goal and not self.proven:
+            if self.work:
+                self.look_closer()
             first = FIRST_SLICE - self._main.work // RAW_STEPS
             if first > 0:
                 self._run(min(goal - self.work, first))

@@ -112,6 +112,9 @@ PUBLIC Search *nest_new(i32 kinds, i32 stocks, const i32 *shape, const uint8_t *
 /* Work until the count of work is `limit`. 1: the target is met; 0: not; -1: memory ran out. */
 PUBLIC i32 nest_run(Search *s, i64 limit) { return run_search(s, limit); }
 
+/* Set a higher cost that nobody can beat. */
+PUBLIC void nest_aim(Search *s, i64 target) { s->p.target = target; }
+
 PUBLIC i64 nest_work(const Search *s) { return s->work; }
 PUBLIC i64 nest_cost(const Search *s) { return s->best_cost; }
 PUBLIC i64 nest_missing(const Search *s) { return s->best_missing; }
