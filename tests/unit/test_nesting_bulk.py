@@ -1,8 +1,9 @@
 """Jobs of many pieces: the remainder that is left, and that looking after it costs nothing."""
 
+import random
 from collections import Counter
 
-from scantling.nesting import Cutting, Grain, Job, Piece, Stock
+from scantling.nesting import Cutting, Grain, Job, Piece, Stock, search_columns
 from scantling.nesting.search_bulk import BulkSearch
 from scantling.nesting.sheet_trees import Branch, leaves
 from scantling.nesting.sheets import build_problem
@@ -37,3 +38,16 @@ def test_polish_keeps_sheets_and_pieces_and_makes_the_remainder_larger():
     assert (search.cost, pieces(search)) == (cost, before)
     after = sum(kept(tree) for _, tree in search.solution())
     assert after > rest
+
+
+def test_column_generation_that_runs_out_of_rounds_still_places_every_piece(monkeypatch):
+    # so many kinds that pricing has not ended when its rounds have
+    monkeypatch.setattr(search_columns, "_ROUNDS", 3)
+    draw = random.Random(3)
+    sizes = [(draw.randrange(150, 900), draw.randrange(80, 500)) for _ in range(40)]
+    own = tuple(Piece(f"p{i}", a, b, 16, Grain.ALONG) for i, (a, b) in enumerate(sizes))
+    job = Job(own, (Stock("s", 2440, 1220, price=1),), Cutting(kerf=3), 1)
+    search = BulkSearch(build_problem(job, job.pieces, job.stock, True)[0], 1)
+    search.advance(300_000)
+    assert search.complete
+    assert pieces(search) == Counter(dict.fromkeys(range(40), 16))

@@ -66,6 +66,7 @@ class ColumnSearch:
             if units > self.price_units:
                 return
             units *= 4
+        self._usage = linear.solve()[0]  # the rounds ended on columns that were not weighed yet
 
     def _price(self, duals: list[float], rents: list[float], units: int) -> list[Sheet]:
         """Fill a sheet of each stock for the most value; return those worth more than they cost."""
