@@ -11,6 +11,7 @@ from scantling.drawing.svg import to_svg
 from scantling.measure import Tape
 from scantling.nesting import nestings
 from scantling.papers import layout_drawings, layout_svgs
+from scantling.papers.layouts import bound_text
 
 TAPE = Tape.parse("1/16 in")
 
@@ -135,3 +136,10 @@ def test_a_stack_and_the_side_the_blade_tilts_to_are_written_on_the_drawing():
     assert not list(overlapping(drawing))
     alone = " ".join(t.text for t in layout_drawings(nestings(request(parts, saws=saws)), TAPE)[0].texts())
     assert "stack" not in alone
+
+
+def test_how_near_to_the_least_is_told_with_two_stages_where_they_need_more():
+    nesting = {"cost": "90.00", "bound": "45.00", "two_stage_bound": "90.00", "currency": "EUR"}
+    assert bound_text(nesting) == "all stock 90.00, proven not below 45.00 EUR, in two stages of cuts not below 90.00"
+    assert bound_text({**nesting, "two_stage_bound": "45.00"}) == "all stock 90.00, proven not below 45.00 EUR"
+    assert bound_text({**nesting, "two_stage_bound": None}) == "all stock 90.00, proven not below 45.00 EUR"

@@ -21,7 +21,7 @@ Nest = Callable[[Job], Nesting]
 def advise(job: Job, nesting: Nesting, nest: Nest) -> tuple[list[Finding], int]:
     """Return further findings and the work they took; `nest` nests another job."""
     effort = max(1, job.effort // _SHARE)
-    sheets_only = replace(job, pieces=_sheet_pieces(job, nesting), effort=effort, two_stage_bound=False)
+    sheets_only = replace(job, pieces=_sheet_pieces(job, nesting), effort=effort, with_two_stage_bound=False)
     if nesting.stopped_by is StoppedBy.TIME or not sheets_only.pieces:
         return [], 0
     findings: list[Finding] = []

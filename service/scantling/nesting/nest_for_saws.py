@@ -125,7 +125,7 @@ def _others(job: Job, ways: tuple[tuple[str, int | None], ...], share: int) -> I
             continue
         if (first_cut, stages) != (cutting.first_cut, cutting.stages):
             held = replace(cutting, first_cut=first_cut, stages=stages)
-            yield replace(job, cutting=held, effort=max(1, job.effort // share), two_stage_bound=False)
+            yield replace(job, cutting=held, effort=max(1, job.effort // share), with_two_stage_bound=False)
 
 
 def _bounded(nesting: Nesting, first: Nesting) -> Nesting:

@@ -149,7 +149,8 @@ class Job:
     """A whole nesting request. `effort` counts work units of the search, `seed` fixes every choice it makes.
 
     `pinned` are layouts that are kept as they are; the rest of the parts is cut from the rest of the stock.
-    `stacking` is None where every sheet is cut by itself. `two_stage_bound` asks what two stages of cuts cost at least.
+    `stacking` is None where every sheet is cut by itself. `with_two_stage_bound` asks what two stages of
+    cuts cost at least, too.
     """
 
     pieces: tuple[Piece, ...]
@@ -161,7 +162,7 @@ class Job:
     pinned: tuple["Layout", ...] = ()
     aims: Objective = field(default_factory=Objective)
     stacking: Stacking | None = None
-    two_stage_bound: bool = True
+    with_two_stage_bound: bool = True
 
 
 @dataclass(frozen=True, slots=True)

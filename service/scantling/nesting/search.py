@@ -61,7 +61,7 @@ class AnySearch(Protocol):
         """Spend up to `units` more of effort; a step once begun is finished."""
 
     def look_closer(self) -> None:
-        """Work out the bound with care, where the quick one does not prove the answer; once is enough."""
+        """After the first answer: work out the bound with care, where the quick one does not prove that answer."""
 
     def polish(self, units: int, worth: tuple[int, int]) -> None:
         """Spend up to `units` on what is left over, at the same cost; `worth` is the least worth keeping."""
@@ -106,17 +106,15 @@ class SearchState:
     bound: Bound = field(default=Bound(0, 0))
     work: int = 0
     exhausted: bool = False  # nothing more to try
-    _careful: bool = False  # the bound was worked out with care
 
     def prepare(self) -> None:
         """Work out a quick bound: the first answer does not wait for the careful one."""
         self.bound = lower_bound(self.problem, QUICK)
 
     def look_closer(self) -> None:
-        """Work out the bound with care, where the quick one does not prove the answer; once is enough."""
-        if self._careful or self.proven:
+        """After the first answer: work out the bound with care, where the quick one does not prove that answer."""
+        if self.proven:
             return
-        self._careful = True
         quick, careful = self.bound, lower_bound(self.problem)
         self.bound = Bound(max(quick.cost, careful.cost), max(quick.sheets, careful.sheets))
 
@@ -184,8 +182,7 @@ class SheetSearch(SearchState):
     _measured: bool = False
 
     def __post_init__(self) -> None:
-        self._careful = self.bound.sheets > 0
-        if not self._careful:
+        if self.bound.sheets == 0:
             self.prepare()
         if not self.problem.kinds:
             return
@@ -200,7 +197,7 @@ class SheetSearch(SearchState):
         return self.bound.cost // self._shared * self._unit + self._unit - 1
 
     def look_closer(self) -> None:
-        """Work out the bound with care, where the quick one does not prove the answer; once is enough."""
+        """After the first answer: work out the bound with care, where the quick one does not prove that answer."""
         SearchState.look_closer(self)
         if self._main is not None and self._aim() > self._target:
             self._target = self._aim()
@@ -220,8 +217,6 @@ class SheetSearch(SearchState):
         """Spend up to `units` more of effort (a step is never cut in two, so the last one may run over)."""
         goal = self.work + units
         while self._main is not None and self.work < goal and not self.proven:
-            if self.work:
-                self.look_closer()
             first = FIRST_SLICE - self._main.work // RAW_STEPS
             if first > 0:
                 self._run(min(goal - self.work, first))

@@ -67,7 +67,6 @@ class BulkSearch(SearchState):
             self._sheets, self._missing = self._one_pass() if many else self._fill_all(FIRST_FILL_UNITS)
             self.work = self._part.work
         while self.work < goal and not self.finished:
-            self.look_closer()
             self._step()
             self.work = self._part.work
 

@@ -5,6 +5,7 @@ with its good face down is drawn mirrored, as it is seen.
 """
 
 from collections.abc import Mapping, Sequence
+from decimal import Decimal
 from typing import Any
 
 from scantling.drawing.hatch import hatched
@@ -58,9 +59,12 @@ def bound_text(nesting: Mapping[str, Any]) -> str:
             "no cheaper set of stock is possible (proven)" if nesting.get("cost") else "no less stock would do (proven)"
         )
     if nesting.get("cost") is not None and nesting.get("bound") is not None:
-        return (
+        text = (
             f"all stock {nesting['cost']}, proven not below {nesting['bound']} {nesting.get('currency', '')}".rstrip()
         )
+        least = nesting.get("two_stage_bound")
+        deeper = least is not None and Decimal(least) > Decimal(nesting["bound"])
+        return f"{text}, in two stages of cuts not below {least}" if deeper else text
     return f"within {100 * nesting.get('gap', 0.0):.1f} % of the least stock that is possible"
 
 
